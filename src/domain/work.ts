@@ -20,7 +20,12 @@ export type Quantified = { readonly value: number; readonly dimension: Dimension
 
 /** Where a number came from: a cell somebody typed, a setting, a publication, or more work. */
 export type Source =
-  | { readonly kind: 'cell'; readonly table: TableName; readonly row: number; readonly column: string }
+  | {
+      readonly kind: 'cell';
+      readonly table: TableName;
+      readonly row: number;
+      readonly column: string;
+    }
   | { readonly kind: 'setting'; readonly name: string }
   | { readonly kind: 'citation'; readonly text: string }
   | { readonly kind: 'work'; readonly work: Work };

@@ -1,0 +1,40 @@
+import type { LengthUnit, Metres, VolumeUnit } from '../units';
+
+/** A grid by its published code or by a projection string, or a local one tied to nothing. */
+export type GridDefinition = {
+  /** As people know it: "NAD83 / Indiana East". */
+  readonly name: string;
+  /** EPSG:2965, or null. */
+  readonly code: string | null;
+  /** A projection string, or null when the code says it all or the grid is local. */
+  readonly projection: string | null;
+  readonly unit: LengthUnit;
+};
+
+/** What holds for the whole site; stands in the descriptor. */
+export type Settings = {
+  readonly title: string;
+  readonly grid: GridDefinition;
+  /** Unit of depths, elevations and levels as recorded. */
+  readonly verticalUnit: LengthUnit;
+  /** Named, never converted: "NAVD 88". */
+  readonly verticalDatum: string;
+  readonly volumeUnit: VolumeUnit;
+  /** Elevation of the site, for the combined factor. */
+  readonly elevation: Metres;
+  /** One standard error of a head where its own parts are not stated. */
+  readonly headError: Metres;
+  /** Confidence of intervals and tests, such as 0.95. */
+  readonly confidence: number;
+  /** Longest gauging may take before an arrow is doubtful, in hours. */
+  readonly gaugingSpread: number;
+  /** Sounded against computed depth: a greater difference leaves the interval uncertain. */
+  readonly soundingTolerance: Metres;
+  /** Sets of screening levels in use, in order. */
+  readonly levelSets: readonly string[];
+  /** Whether validation of the results is recorded as done. */
+  readonly validated: boolean;
+};
+
+/** Combined one-sigma error of a head: survey 0.01 ft, reading 0.01 ft, tape 0.005 ft, in quadrature. */
+export const USUAL_HEAD_ERROR = 0.004572 as Metres; // 0.015 ft
