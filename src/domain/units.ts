@@ -37,6 +37,8 @@ const LITRES_PER = { L: 1, gal: 3.785411784, mL: 0.001 } as const;
 
 export type VolumeUnit = keyof typeof LITRES_PER;
 
+export const isVolumeUnit = (text: string): text is VolumeUnit => Object.hasOwn(LITRES_PER, text);
+
 export const litres = (n: number, from: VolumeUnit = 'L') => (n * LITRES_PER[from]) as Litres;
 
 export const inVolumeUnits = (volume: Litres, to: VolumeUnit): number => volume / LITRES_PER[to];

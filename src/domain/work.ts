@@ -1,4 +1,5 @@
 import type { TableName } from './site/schema';
+import type { LengthUnit } from './units';
 
 /**
  * Showing the work. A calculation returns its answer together with the line of
@@ -39,6 +40,8 @@ export type Term = Quantified & {
   readonly name: string;
   readonly from: Source;
   readonly text?: string;
+  /** The unit `text` was recorded in, where it is a length. */
+  readonly recordedUnit?: LengthUnit;
 };
 
 export type Work = {

@@ -1,5 +1,6 @@
 import type { Problem } from './problem';
 import { expectedOf, readCell, unitOf, type CellValue, type RecordedUnits } from './read-cell';
+import { isLengthUnit, isVolumeUnit } from '../units';
 import { fieldsOf, TABLES, type Field, type Row, type TableName } from './schema';
 import type { Block, Column, Table } from './table';
 
@@ -50,6 +51,17 @@ type ReadColumn = {
   readonly at: number;
 };
 
+const UNITS_FOR: Readonly<Partial<Record<Field['kind'], string>>> = {
+  length: 'm, ft or us-ft',
+  distance: 'm, ft or us-ft',
+  volume: 'L, gal or mL',
+};
+
+function isUnitFor({ kind }: Field, unit: string): boolean {
+  if (kind === 'length' || kind === 'distance') return isLengthUnit(unit);
+  return kind !== 'volume' || isVolumeUnit(unit);
+}
+
 /** A column's dictionary read once: a value, null for blank, or undefined where it can't be read. */
 const dictionaryValues = (column: Column, { field, unit }: ReadColumn) =>
   column.dictionary.map((text) => {
@@ -78,8 +90,18 @@ export function readTable<Name extends TableName>(
 
   const columns = fieldsOf(name).map(([column, field]): ReadColumn => {
     const unit = unitOf(field, context.units, context.columnUnits[column]);
-    return { name: column, field, unit, at: table.columns.indexOf(column) };
+    const at = table.columns.indexOf(column);
+    if (at >= 0 && unit !== null && !isUnitFor(field, unit)) {
+      refuse(1, column, `a unit for this column: ${UNITS_FOR[field.kind]}`, unit);
+      return { name: column, field, unit, at: -1 };
+    }
+    return { name: column, field, unit, at };
   });
+  table.columns.forEach((column, at) => {
+    if (column !== '' && table.columns.indexOf(column) !== at)
+      refuse(1, column, 'each column once', `${column}, twice`);
+  });
+  const unnamed = table.columns.flatMap((column, at) => (column === '' ? [at] : []));
   for (const { name: column, field, at } of columns)
     if (field.required && at < 0 && table.size > 0)
       refuse(1, column, 'this column', table.columns.join(', '));
@@ -133,6 +155,10 @@ export function readTable<Name extends TableName>(
             );
         }
       });
+
+      for (const at of unnamed)
+        if (texts(at, i).trim() !== '')
+          doubt('after the last column', 'no more cells than the header has', texts(at, i));
 
       if (keyColumns.length > 0) {
         const named = JSON.stringify(keyColumns.map((at) => texts(at, i).trim()));

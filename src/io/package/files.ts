@@ -1,0 +1,65 @@
+import { unzipSync, zipSync, strFromU8, strToU8 } from 'fflate';
+import { fail, ok, type Result } from '../../domain/result';
+
+/** Files of a folder or zip by their path in it, with forward slashes. */
+export type Files = ReadonlyMap<string, Uint8Array>;
+
+/** A site this large opened out is refused: it would not fit in a browser. */
+const MOST_BYTES = 2 ** 31;
+const MOST_FILES = 10_000;
+
+/** Whether a path stays inside its folder. */
+export const staysInside = (path: string) =>
+  !path.startsWith('/') &&
+  !/^[a-z]:/i.test(path) &&
+  !path.includes('\\') &&
+  !path.split('/').includes('..');
+
+/** The files of a zip; a sentence where it is not one, or is not safe to open. */
+export function openZip(bytes: Uint8Array): Result<Files, string> {
+  let total = 0;
+  let count = 0;
+  let refused: string | null = null;
+  try {
+    const entries = unzipSync(bytes, {
+      filter: ({ name, originalSize }) => {
+        if (name.endsWith('/') || refused !== null) return false;
+        total += originalSize;
+        count++;
+        if (!staysInside(name)) refused = `the file “${name}” would land outside the folder`;
+        else if (total > MOST_BYTES) refused = 'it swells to more than 2 GB';
+        else if (count > MOST_FILES) refused = `it holds more than ${MOST_FILES} files`;
+        return refused === null;
+      },
+    });
+    return refused === null
+      ? ok(withoutCommonFolder(new Map(Object.entries(entries))))
+      : fail(`This zip is not opened: ${refused}.`);
+  } catch {
+    return fail('This zip is cut short or is not a zip.');
+  }
+}
+
+/** A zip of a folder holds the folder: its files are taken from where the descriptor is. */
+function withoutCommonFolder(files: Map<string, Uint8Array>): Files {
+  const descriptor = [...files.keys()]
+    .filter((path) => path === 'datapackage.json' || path.endsWith('/datapackage.json'))
+    .sort((a, b) => a.length - b.length)[0];
+  const folder = descriptor?.slice(0, -'datapackage.json'.length) ?? '';
+  if (folder === '') return files;
+  return new Map(
+    [...files]
+      .filter(([path]) => path.startsWith(folder))
+      .map(([path, bytes]) => [path.slice(folder.length), bytes]),
+  );
+}
+
+/** All entries carry one date, so that the same files make the same zip. */
+const ENTRY_DATE = '1980-01-01T00:00:00';
+
+/** A zip of the files, the same bytes for the same files in the same order. */
+export const zipOf = (files: Files): Uint8Array =>
+  zipSync(Object.fromEntries(files), { level: 6, mtime: ENTRY_DATE });
+
+export const textOf = (bytes: Uint8Array) => strFromU8(bytes);
+export const bytesOf = (text: string) => strToU8(text);
