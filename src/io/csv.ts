@@ -29,7 +29,8 @@ export function readCsv(text: string): Csv {
   const parsed = Papa.parse<string[]>(body, { delimiter: ',' });
   const records = parsed.data;
   const last = records.at(-1);
-  if (last && last.length === 1 && last[0] === '') records.pop();
+  const ended = body === '' || /[\r\n]$/.test(body);
+  if (ended && last?.length === 1 && last[0] === '') records.pop();
 
   const [header = [], ...rows] = records;
   const width = rows.reduce((most, row) => Math.max(most, row.length), header.length);
