@@ -1,14 +1,100 @@
+import { existsSync } from 'node:fs';
+import { delimiter, join } from 'node:path';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
+import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
 
+/** What the built page may load: its own files and nothing else. */
+const SECURITY_POLICY = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "style-src 'self'",
+  "img-src 'self' data:",
+  "worker-src 'self'",
+  "connect-src 'self'",
+  "font-src 'self'",
+  "manifest-src 'self'",
+  "base-uri 'none'",
+  "form-action 'none'",
+].join('; ');
+
+/** Built pages only: the development server needs inline styles and a web socket. */
+const securityPolicy: Plugin = {
+  name: 'security-policy',
+  apply: 'build',
+  transformIndexHtml: () => [
+    {
+      tag: 'meta',
+      attrs: { 'http-equiv': 'Content-Security-Policy', content: SECURITY_POLICY },
+      injectTo: 'head-prepend',
+    },
+  ],
+};
+
+/** A machine without a display, or without a way to open a page, only gets the address. */
+const canOpenPage = (): boolean => {
+  if (process.env.CI || process.env.SSH_CONNECTION) return false;
+  if (process.platform !== 'linux') return true;
+  if (!process.env.DISPLAY && !process.env.WAYLAND_DISPLAY) return false;
+  const folders = (process.env.PATH ?? '').split(delimiter);
+  return folders.some((folder) => existsSync(join(folder, 'xdg-open')));
+};
+
+const browserTestTime = 60_000; // a software-drawn map on two busy cores
+
 export default defineConfig({
-  plugins: [svelte()],
+  plugins: [svelte({ configFile: false }), securityPolicy],
   base: './',
+  // A port of our own: the browser keeps a site's records under the address it was opened at,
+  // and the usual port would share them with whatever else is tried on this machine.
+  preview: { host: 'localhost', port: 7461, open: canOpenPage() },
+  server: { host: 'localhost', port: 7460 },
+  worker: { format: 'es' },
+  build: {
+    target: 'es2022',
+    // The security policy lets fonts come from files, not from data: addresses.
+    assetsInlineLimit: (file) => (/\.(woff2?|ttf|otf)$/.test(file) ? false : undefined),
+    chunkSizeWarningLimit: 1200, // kB; the map library is one chunk
+  },
   test: {
+    reporters: ['default', './tests/reporter.ts'],
     projects: [
       {
         extends: true,
-        test: { name: 'unit', include: ['tests/unit/**/*.test.ts'], environment: 'node' },
+        test: {
+          name: 'unit',
+          include: ['tests/{unit,property}/**/*.test.ts'],
+          exclude: ['**/*.svelte.test.ts'],
+          environment: 'node',
+          benchmark: { include: ['tests/bench/**/*.bench.ts'] },
+        },
+      },
+      {
+        extends: true,
+        // Runes run as in a browser: effects fire, state is reactive.
+        resolve: { conditions: ['browser'] },
+        test: {
+          name: 'component',
+          include: ['tests/{unit,property}/**/*.svelte.test.ts'],
+          environment: 'happy-dom',
+          benchmark: { include: [] },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          environment: 'node',
+          globalSetup: ['tests/browser/setup.ts'],
+          testTimeout: browserTestTime,
+          hookTimeout: browserTestTime,
+          // One worker and one browser for all files.
+          fileParallelism: false,
+          isolate: false,
+          sequence: { groupOrder: 1 },
+          benchmark: { include: [] },
+        },
       },
     ],
   },
