@@ -11,9 +11,17 @@ declare module 'vitest' {
   }
 }
 
+/** Without the stack: whoever lacks a Chromium needs the sentence, not the way to it. */
+const onlyTheSentence = (error: unknown) => {
+  if (error instanceof Error) error.stack = '';
+  return error;
+};
+
 /** Once for all browser tests: one Chromium, one build, one server. */
 export default async function setUp(project: TestProject) {
-  const chromium = await startChromium();
+  const chromium = await startChromium().catch((error: unknown) => {
+    throw onlyTheSentence(error);
+  });
   try {
     const app = await serveBuiltApp();
     project.provide('address', app.address);
@@ -24,6 +32,6 @@ export default async function setUp(project: TestProject) {
     };
   } catch (error) {
     await chromium.close();
-    throw error;
+    throw onlyTheSentence(error);
   }
 }
