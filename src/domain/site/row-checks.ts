@@ -41,7 +41,7 @@ export function rowChecks<Name extends TableName>(
   reading: TableReading<Name>,
   file: string,
 ): TableReading<Name> {
-  const check = CHECKS[name] as Check<Name> | undefined;
+  const check: Check<Name> | undefined = CHECKS[name];
   if (!check) return reading;
   const problems: Problem[] = [];
   const rows: Row<Name>[] = [];

@@ -13,6 +13,8 @@ import { tableOf, cellText, type Table } from './table';
 export type Site = {
   readonly settings: Settings;
   readonly grid: GridFacts;
+  /** Why the grid is of no use for distances and directions; null when it is. */
+  readonly gridProblem: string | null;
   readonly locations: ReadonlyMap<string, Row<'locations'>>;
   readonly screens: ReadonlyMap<string, Row<'screens'>>;
   readonly measuringPoints: ReadonlyMap<string, Row<'measuring_points'>>;
@@ -47,7 +49,11 @@ const kept = new WeakMap<
 export const usualFile = (name: TableName) => `${name}.csv`;
 
 /** Read the tables of a site against their schemas and each other. */
-export function readSite(from: DataPackage, grid: GridFacts): Site {
+export function readSite(
+  from: DataPackage,
+  grid: GridFacts,
+  gridProblem: string | null = null,
+): Site {
   const { settings } = from;
   const units: RecordedUnits = {
     vertical: settings.verticalUnit,
@@ -99,6 +105,7 @@ export function readSite(from: DataPackage, grid: GridFacts): Site {
   return {
     settings,
     grid,
+    gridProblem,
     locations,
     screens,
     measuringPoints,

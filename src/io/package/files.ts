@@ -19,22 +19,23 @@ export const staysInside = (path: string) =>
 export function openZip(bytes: Uint8Array): Result<Files, string> {
   let total = 0;
   let count = 0;
-  let refused: string | null = null;
+  const refusals: string[] = [];
   try {
     const entries = unzipSync(bytes, {
       filter: ({ name, originalSize }) => {
-        if (name.endsWith('/') || refused !== null) return false;
+        if (name.endsWith('/') || refusals.length > 0) return false;
         total += originalSize;
         count++;
-        if (!staysInside(name)) refused = `the file “${name}” would land outside the folder`;
-        else if (total > MOST_BYTES) refused = 'it swells to more than 2 GB';
-        else if (count > MOST_FILES) refused = `it holds more than ${MOST_FILES} files`;
-        return refused === null;
+        if (!staysInside(name)) refusals.push(`the file “${name}” would land outside the folder`);
+        else if (total > MOST_BYTES) refusals.push('it swells to more than 2 GB');
+        else if (count > MOST_FILES) refusals.push(`it holds more than ${MOST_FILES} files`);
+        return refusals.length === 0;
       },
     });
-    return refused === null
+    const [refusal] = refusals;
+    return refusal === undefined
       ? ok(withoutCommonFolder(new Map(Object.entries(entries))))
-      : fail(`This zip is not opened: ${refused}.`);
+      : fail(`This zip is not opened: ${refusal}.`);
   } catch {
     return fail('This zip is cut short or is not a zip.');
   }

@@ -52,7 +52,7 @@ export function openPackage(files: Files): Result<Opened, Problem> {
       about(
         DESCRIPTOR,
         `format ${FORMAT} or older; open this site with a newer version`,
-        String(format),
+        JSON.stringify(format),
         'datapackage',
       ),
     );
