@@ -40,6 +40,9 @@ const BARE = new RegExp(
   `^${NUMBER}(?:\\s+${NUMBER}|\\s*:\\s*${NUMBER})?(?:\\s+${NUMBER}|\\s*:\\s*${NUMBER})?$`,
 );
 
+/** No angle is longer; a cell of megabytes is not worth matching. */
+const LONGEST = 60;
+
 const whole = (text: string) => !text.includes('.');
 
 /**
@@ -68,6 +71,7 @@ function reading(text: string): Reading | AngleProblem['kind'] {
     .replace(/[\u2212\u2013]/g, '-')
     .replace(/\u00a0/g, ' ');
   if (rest === '') return 'blank';
+  if (rest.length > LONGEST) return 'not-an-angle';
 
   const ahead = /^([NSEWO])\s*/i.exec(rest);
   if (ahead) rest = rest.slice(ahead[0].length);
@@ -124,7 +128,7 @@ export function readLngLat(text: string): Result<LngLat, AngleProblem> {
   const problem = (kind: AngleProblem['kind']) =>
     fail({ kind, expected: PAIR, found: text.trim() });
   if (text.trim() === '') return problem('blank');
-  const halves = halvesOf(text.trim());
+  const halves = text.trim().length > 2 * LONGEST ? null : halvesOf(text.trim());
   if (halves === null) return problem('not-an-angle');
   const [first, second] = [reading(halves[0]), reading(halves[1])];
   if (typeof first === 'string') return problem(first);

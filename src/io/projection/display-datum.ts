@@ -57,7 +57,7 @@ export function publishedShift(datum: string, shift: Shift | null, modern: boole
 const unshifted = (datum: string, because: string) =>
   asTheyAre(
     datum,
-    `Positions are shown unshifted: ${because}. The backdrop may be off by hundreds of metres. ${UNAFFECTED}`,
+    `Positions are shown unshifted: ${because}. The backdrop may be off by hundreds of metres; choosing the system by its code, or a +towgs84 in the string, mends that. ${UNAFFECTED}`,
   );
 
 /**

@@ -134,7 +134,7 @@ const folded = (text: string) =>
     .normalize('NFD')
     .replace(/\p{M}/gu, '')
     .toLowerCase()
-    .replace(/\b(nad|utm|wgs|gda|etrs)\s+(?=\d)/g, '$1');
+    .replace(/\b(nad|wgs|gda|etrs)\s+(?=\d)/g, '$1');
 
 /** A system with the words for its area, ready to be searched. */
 export type Found = { readonly system: System; readonly place: string };
