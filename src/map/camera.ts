@@ -1,0 +1,97 @@
+import { centreOf, type Extent, type Place } from './scene/scene';
+
+/** From the site's grid, in metres, to longitude and latitude in degrees. */
+export type ToLngLat = (east: number, north: number) => readonly [lng: number, lat: number];
+
+/** Width and height in px. */
+export type Size = readonly [width: number, height: number];
+
+export type Camera = {
+  readonly center: readonly [lng: number, lat: number];
+  readonly zoom: number;
+  /** The compass direction that is up, degrees clockwise from true north. */
+  readonly bearing: number;
+};
+
+/** Side of the whole world in px at zoom 0, in MapLibre. */
+const WORLD = 512;
+
+/** Web Mercator as MapLibre has it: the world is 1 by 1, x to the east, y to the south. */
+export function mercator([lng, lat]: readonly [lng: number, lat: number]): readonly [
+  x: number,
+  y: number,
+] {
+  const phi = (lat * Math.PI) / 180;
+  return [lng / 360 + 0.5, 0.5 - Math.log(Math.tan(Math.PI / 4 + phi / 2)) / (2 * Math.PI)];
+}
+
+/** How Mercator lies to the grid at a place. */
+type Lie = {
+  /** True azimuth of grid north, degrees clockwise: the convergence of the grid there. */
+  readonly bearing: number;
+  /** Length in the Mercator world of a metre in the grid. */
+  readonly perMetre: number;
+};
+
+/** Metres to either side over which the lie is measured. */
+const REACH = 50;
+
+export function lieOf(toLngLat: ToLngLat, [east, north]: Place): Lie {
+  const [x0, y0] = mercator(toLngLat(east, north - REACH));
+  const [x1, y1] = mercator(toLngLat(east, north + REACH));
+  return {
+    bearing: (Math.atan2(x1 - x0, y0 - y1) * 180) / Math.PI,
+    perMetre: Math.hypot(x1 - x0, y1 - y0) / (2 * REACH),
+  };
+}
+
+/** Metres in a px, so that all of an extent is seen in a window. */
+export const metresPerPixel = ({ west, south, east, north }: Extent, [width, height]: Size) =>
+  Math.max((east - west) / width, (north - south) / height);
+
+/** Where the map's camera stands to see all of an extent, grid north up. */
+export function cameraFor(extent: Extent, size: Size, toLngLat: ToLngLat): Camera {
+  const centre = centreOf(extent);
+  const { bearing, perMetre } = lieOf(toLngLat, centre);
+  return {
+    center: toLngLat(...centre),
+    bearing,
+    zoom: -Math.log2(metresPerPixel(extent, size) * perMetre * WORLD),
+  };
+}
+
+/** The extent a window shows: the least one asked for, widened to the window's shape. */
+export function widened(extent: Extent, size: Size): Extent {
+  const [e, n] = centreOf(extent);
+  const scale = metresPerPixel(extent, size);
+  const [w, h] = [(size[0] * scale) / 2, (size[1] * scale) / 2];
+  return { west: e - w, south: n - h, east: e + w, north: n + h };
+}
+
+/**
+ * From longitude and latitude back to the grid, by Newton's method from a place
+ * near by; null when it does not settle within a millimetre.
+ */
+export function toGrid(
+  toLngLat: ToLngLat,
+  lngLat: readonly [lng: number, lat: number],
+  near: Place,
+): Place | null {
+  const [x, y] = mercator(lngLat);
+  let [e, n] = near;
+  for (let turn = 0; turn < 12; turn++) {
+    const here = mercator(toLngLat(e, n));
+    const east = mercator(toLngLat(e + 1, n));
+    const north = mercator(toLngLat(e, n + 1));
+    const [a, b] = [east[0] - here[0], north[0] - here[0]];
+    const [c, d] = [east[1] - here[1], north[1] - here[1]];
+    const determinant = a * d - b * c;
+    if (!Number.isFinite(determinant) || determinant === 0) return null;
+    const [dx, dy] = [x - here[0], y - here[1]];
+    const [stepE, stepN] = [(d * dx - b * dy) / determinant, (a * dy - c * dx) / determinant];
+    e += stepE;
+    n += stepN;
+    if (Math.hypot(stepE, stepN) < 1e-3) return [e, n];
+  }
+  return null;
+}

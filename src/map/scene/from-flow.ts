@@ -1,0 +1,115 @@
+import { direction, fixed, gradient } from '../../domain/show';
+import type { Flow } from '../../domain/water/flow';
+import { LINES, SIZES } from '../look/look';
+import { toward } from './plain';
+import type { BarItem, Item, Place, Side } from './scene';
+
+/** The `who` of the arrow and its fan. */
+export const FLOW = 'flow';
+
+/** Length of the arrow in parts of the farthest well's distance from the middle. */
+const SHARE = 0.75;
+
+const WINDS: readonly Side[] = ['n', 'ne', 'e', 'se', 's', 'sw', 'w', 'nw'];
+
+/** Sides to try for words ahead of an arrow: straight on, then to either hand. */
+const ahead = (azimuth: number): Side[] => {
+  const straight = Math.round(azimuth / 45);
+  return [0, 1, -1, 2, -2].map((step) => WINDS[(straight + step + 8) % 8] ?? 'e');
+};
+
+/** "112° ± 1° grid" and the gradient under it. */
+export function flowWords({ azimuthGrid, azimuthHalfWidth, gradient: slope }: Flow): string {
+  if (azimuthGrid === null) return '';
+  const doubt = azimuthHalfWidth === null ? '' : ` ± ${fixed(Math.ceil(azimuthHalfWidth), 0)}°`;
+  const way = `${direction(azimuthGrid.value)}${doubt} grid`;
+  return slope === null ? way : `${way}\ngradient ${gradient(slope.value)}`;
+}
+
+/**
+ * The arrow of flow over the middle of its wells, and the fan of directions it
+ * could have at the site's confidence. Nothing at all where the direction is
+ * not resolved.
+ */
+export function flowItems(flow: Flow): Item[] {
+  const { azimuthGrid, azimuthHalfWidth, centre, fitted, resolved } = flow;
+  if (!resolved || azimuthGrid === null || centre === null) return [];
+  const middle: Place = [centre.easting, centre.northing];
+  const length = SHARE * Math.max(...fitted.map(({ x, y }) => Math.hypot(x, y)));
+  const azimuth = azimuthGrid.value;
+  const tail = toward(middle, azimuth + 180, length / 2);
+  const head = toward(middle, azimuth, length / 2);
+  const fan: Item[] =
+    azimuthHalfWidth === null
+      ? []
+      : [
+          {
+            kind: 'fan',
+            layer: 'fan',
+            who: FLOW,
+            apex: tail,
+            azimuth,
+            halfAngle: azimuthHalfWidth,
+            radius: length * 1.15,
+            colour: 'water',
+            fill: 'water-wash',
+            means: 'Directions the flow could have',
+          },
+        ];
+  return [
+    ...fan,
+    {
+      kind: 'arrow',
+      layer: 'arrow',
+      who: FLOW,
+      tail,
+      head,
+      width: LINES.arrow,
+      colour: 'water',
+      means: 'Direction of flow',
+    },
+    {
+      kind: 'text',
+      layer: 'captions',
+      who: FLOW,
+      at: head,
+      text: flowWords(flow),
+      sides: ahead(azimuth),
+      away: 3.2 * LINES.arrow,
+      size: SIZES.lead,
+      face: 'semibold',
+      colour: 'water',
+      priority: 0,
+      always: true,
+    },
+  ];
+}
+
+/** Height of the longest residual bar, px. */
+const TALLEST = 44;
+
+/**
+ * What each well's head is above or below the plane, as bars standing on the
+ * wells or hanging from them; the longest is of a fixed height, so that their
+ * proportions count and not their size.
+ */
+export function residualItems({ fitted }: Flow): BarItem[] {
+  const largest = Math.max(...fitted.map(({ residual }) => Math.abs(residual)), 0);
+  if (largest === 0) return [];
+  return fitted.flatMap(({ gauged, residual }): BarItem[] => {
+    const { easting, northing, id } = gauged.location;
+    if (!easting || !northing) return [];
+    return [
+      {
+        kind: 'bar',
+        layer: 'bars',
+        who: id,
+        at: [easting.value, northing.value],
+        height: (residual / largest) * TALLEST,
+        width: 7,
+        colour: 'ink-soft',
+        means: 'Head above or below the plane',
+      },
+    ];
+  });
+}

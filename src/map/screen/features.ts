@@ -1,0 +1,191 @@
+import type { Feature, FeatureCollection, Geometry } from 'geojson';
+import type { ToLngLat } from '../camera';
+import { PALETTES, type Theme } from '../look/look';
+import { MARK, stand } from '../scene/place-labels';
+import { magnified, type PlainItem } from '../scene/plain';
+import type { Place, Side, TextItem } from '../scene/scene';
+import { pictureName, type PictureName } from './images';
+
+/** How a layer of the scene is split for MapLibre, bottom first. */
+export const PARTS = [
+  'fill',
+  'hatch',
+  'line',
+  'dash',
+  'clear',
+  'icon',
+  'words',
+  'words-always',
+] as const;
+export type PartName = (typeof PARTS)[number];
+
+export type PartProperties = {
+  readonly part: PartName;
+  readonly who: string | null;
+  readonly [name: string]: unknown;
+};
+
+export type Painted = {
+  readonly features: FeatureCollection<Geometry, PartProperties>;
+  /** Pictures the features name, each once. */
+  readonly pictures: readonly PictureName[];
+  readonly parts: ReadonlySet<PartName>;
+};
+
+export type PaintOptions = {
+  readonly toLngLat: ToLngLat;
+  readonly theme: Theme;
+  /** Multiplies shapes, lines and words, not distances. */
+  readonly magnify: number;
+  /** How much the map enlarges patterns at its present zoom, which they are drawn smaller for. */
+  readonly enlarged: number;
+};
+
+/** The items of one layer as features that carry their own look. */
+export function painted(items: readonly PlainItem[], options: PaintOptions): Painted {
+  const pictures = new Set<PictureName>();
+  const features = items.flatMap((item) =>
+    featuresOf(magnified(item, options.magnify), options, pictures),
+  );
+  return {
+    features: { type: 'FeatureCollection', features },
+    pictures: [...pictures],
+    parts: new Set(features.map(({ properties }) => properties.part)),
+  };
+}
+
+type Properties = Omit<PartProperties, 'part' | 'who'>;
+
+function featuresOf(
+  item: PlainItem,
+  { toLngLat, theme, enlarged }: PaintOptions,
+  pictures: Set<PictureName>,
+): Feature<Geometry, PartProperties>[] {
+  const palette = PALETTES[theme];
+  const lngLat = ([e, n]: Place) => [...toLngLat(e, n)];
+  const feature = (part: PartName, geometry: Geometry, properties: Properties) => ({
+    type: 'Feature' as const,
+    geometry,
+    properties: { part, who: item.who ?? null, ...properties },
+  });
+  const named = (...picture: Parameters<typeof pictureName>) => {
+    const name = pictureName(...picture);
+    pictures.add(name);
+    return name;
+  };
+  switch (item.kind) {
+    case 'area': {
+      const geometry: Geometry = {
+        type: 'MultiPolygon',
+        coordinates: item.polygons.map((rings) => rings.map((ring) => ring.map(lngLat))),
+      };
+      const { fill, hatch } = item;
+      return [
+        ...(fill ? [feature('fill', geometry, { colour: palette[fill] })] : []),
+        ...(hatch
+          ? [
+              feature('hatch', geometry, {
+                picture: named(
+                  { kind: 'hatch', pattern: hatch.pattern, enlarged },
+                  hatch.colour,
+                  theme,
+                ),
+              }),
+            ]
+          : []),
+      ];
+    }
+    case 'line': {
+      const geometry: Geometry = { type: 'LineString', coordinates: item.path.map(lngLat) };
+      if (item.layer === 'keep-clear')
+        return [
+          feature('clear', geometry, { picture: named({ kind: 'nothing' }, 'paper', theme) }),
+        ];
+      const ink = { colour: palette[item.colour], weight: item.weight, dash: item.dash ?? 'solid' };
+      const line = feature(ink.dash === 'solid' ? 'line' : 'dash', geometry, ink);
+      if (!item.casing) return [line];
+      const weight = item.weight + 2 * item.casing;
+      return [feature('line', geometry, { colour: palette.paper, weight }), line];
+    }
+    case 'symbol': {
+      const { shape, size } = item;
+      return [
+        feature('icon', point(lngLat(item.at)), {
+          picture: named({ kind: 'symbol', shape, size }, item.colour, theme),
+          offset: item.offset ?? [0, 0],
+          turned: item.turned ?? 0,
+        }),
+      ];
+    }
+    case 'bar': {
+      const [height, width] = [Math.round(Math.abs(item.height)), item.width];
+      if (height === 0) return [];
+      return [
+        feature('icon', point(lngLat(item.at)), {
+          picture: named({ kind: 'bar', width, height }, item.colour, theme),
+          offset: [0, (-Math.sign(item.height) * height) / 2],
+          turned: 0,
+        }),
+      ];
+    }
+    case 'text':
+      return [
+        feature(item.always ? 'words-always' : 'words', point(lngLat(item.at)), {
+          text: item.text,
+          ...linesOf(item.text),
+          size: item.size,
+          face: item.face,
+          colour: palette[item.colour],
+          ground: palette.paper,
+          priority: item.priority,
+          turned: item.turned ?? 0,
+          stands: standsOf(item),
+          ...(item.mark && {
+            picture: named(
+              { kind: 'symbol', shape: item.mark, size: item.size * MARK },
+              item.colour,
+              theme,
+            ),
+          }),
+        }),
+      ];
+  }
+}
+
+const point = (coordinates: number[]): Geometry => ({ type: 'Point', coordinates });
+
+/** The corner or edge of the words that holds to their place, for words on each side of it. */
+const HELD_BY: Readonly<Record<Side, string>> = {
+  centre: 'center',
+  n: 'bottom',
+  ne: 'bottom-left',
+  e: 'left',
+  se: 'top-left',
+  s: 'top',
+  sw: 'top-right',
+  w: 'right',
+  nw: 'bottom-right',
+};
+
+/** Blank that MapLibre leaves over the capitals and under the tails of words, in their size. */
+const BLANK = { over: 0.26, under: 0.16 };
+
+/** Sides to try as MapLibre has them: what holds the words, and how far off in sizes, in turn. */
+const standsOf = ({ sides, away, size }: TextItem) =>
+  sides.flatMap((side) => {
+    const [right, down] = stand(side, away);
+    const blank = down > 0 ? -BLANK.over : down < 0 ? BLANK.under : 0;
+    return [HELD_BY[side], [right / size, down / size + blank]];
+  });
+
+/** Most lines of words that can each have a mark. */
+export const MOST_LINES = 8;
+
+/** The lines of words one by one, since MapLibre sets a mark before one at a time. */
+const linesOf = (text: string) => {
+  const lines = text.split('\n');
+  return {
+    lines: Math.min(lines.length, MOST_LINES),
+    ...Object.fromEntries(lines.map((line, i) => [`line${i}`, line] as const)),
+  };
+};

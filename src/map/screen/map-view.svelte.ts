@@ -1,0 +1,160 @@
+import { Map as MapLibre, setWorkerUrl, type MapMouseEvent, type PointLike } from 'maplibre-gl';
+import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?worker&url';
+import { cameraFor, lieOf, toGrid, type Size, type ToLngLat } from '../camera';
+import { mapFaces } from '../look/faces';
+import { centreOf, type Extent, type Place } from '../scene/scene';
+import type { PartProperties } from './features';
+import { picture } from './images';
+
+setWorkerUrl(workerUrl);
+
+/** Side of the whole world in px at zoom 0, in MapLibre. */
+const WORLD = 512;
+
+/** How near a click must come to a shape, px: half a fingertip. */
+const NEAR = 11;
+
+export type MapViewOptions = {
+  readonly container: HTMLElement;
+  readonly toLngLat: ToLngLat;
+  readonly extent: Extent;
+  readonly paper: string;
+  /** Name of the map for a screen reader. */
+  readonly label: string;
+  readonly onselect: (who: string | null) => void;
+  readonly onhover: (who: string | null) => void;
+};
+
+/**
+ * The map on the screen: MapLibre on blank paper, with no address to fetch
+ * from, grid north up. Throws where there is no WebGL.
+ */
+export class MapView {
+  readonly map: MapLibre;
+  readonly #toLngLat: ToLngLat;
+  readonly #home: Place;
+
+  /** Ready to be drawn on. */
+  ready = $state(false);
+  /** The context was lost, and nothing is on the screen until it is back. */
+  lost = $state(false);
+  /** How much patterns are enlarged at the present zoom, 1 to 2, in steps of an eighth of a doubling. */
+  enlarged = $state(1);
+  /** What the window shows. */
+  seen: Extent = $state.raw({ west: 0, south: 0, east: 1, north: 1 });
+
+  constructor({ container, toLngLat, extent, paper, label, onselect, onhover }: MapViewOptions) {
+    this.#toLngLat = toLngLat;
+    this.#home = centreOf(extent);
+    notDrawn();
+    const size: Size = [container.clientWidth, container.clientHeight];
+    const { center, zoom, bearing } = cameraFor(extent, size, toLngLat);
+    this.map = new MapLibre({
+      container,
+      style: {
+        version: 8,
+        sources: {},
+        layers: [{ id: 'paper', type: 'background', paint: { 'background-color': paper } }],
+        'font-faces': mapFaces(),
+      },
+      center: [...center],
+      zoom,
+      bearing,
+      minZoom: 4,
+      maxZoom: 24,
+      attributionControl: false,
+      dragRotate: false,
+      touchPitch: false,
+      pitchWithRotate: false,
+      fadeDuration: 0,
+      locale: { 'Map.Title': label },
+    });
+    this.map.touchZoomRotate.disableRotation();
+    this.map.keyboard.disableRotation();
+    this.#look();
+    this.#enlarge();
+    this.map.on('style.load', () => (this.ready = true));
+    this.map.on('move', () => this.#look());
+    this.map.on('zoomend', () => this.#enlarge());
+    this.map.on('movestart', notDrawn);
+    this.map.on('dataloading', notDrawn);
+    this.map.on('idle', drawn);
+    this.map.on('styleimagemissing', ({ id }) => {
+      const made = picture(id);
+      if (made && !this.map.hasImage(id)) this.map.addImage(id, made.data, made.options);
+    });
+    this.map.on('webglcontextlost', () => {
+      this.ready = false;
+      this.lost = true;
+    });
+    this.map.on('webglcontextrestored', () => (this.lost = false));
+    this.map.on('click', (event) => onselect(this.#whoAt(event)));
+    this.map.on('mousemove', (event) => {
+      const who = this.#whoAt(event);
+      this.map.getCanvas().style.cursor = who === null ? '' : 'pointer';
+      onhover(who);
+    });
+    this.map.on('mouseout', () => onhover(null));
+  }
+
+  /** Put an extent into the window; at once where asked, or where less motion is. */
+  show(extent: Extent, atOnce: boolean) {
+    const { clientWidth, clientHeight } = this.map.getContainer();
+    const { center, zoom, bearing } = cameraFor(
+      extent,
+      [clientWidth, clientHeight],
+      this.#toLngLat,
+    );
+    const camera = { center: [...center] as [number, number], zoom, bearing };
+    if (atOnce) this.map.jumpTo(camera);
+    else this.map.flyTo({ ...camera, duration: 900 });
+  }
+
+  /** Nearer by steps of a factor of two; negative farther. */
+  zoomBy(steps: number) {
+    this.map.zoomTo(this.map.getZoom() + steps);
+  }
+
+  destroy() {
+    notDrawn();
+    this.map.remove();
+  }
+
+  /** MapLibre draws patterns for whole zooms and stretches them in between. */
+  #enlarge() {
+    const zoom = this.map.getZoom();
+    this.enlarged = 2 ** (Math.round((zoom - Math.floor(zoom)) * 8) / 8);
+  }
+
+  #look() {
+    const { lng, lat } = this.map.getCenter();
+    const centre = toGrid(this.#toLngLat, [lng, lat], this.#home);
+    if (centre === null) return;
+    const scale = 1 / (lieOf(this.#toLngLat, centre).perMetre * WORLD * 2 ** this.map.getZoom());
+    const { clientWidth, clientHeight } = this.map.getContainer();
+    const [w, h] = [(clientWidth * scale) / 2, (clientHeight * scale) / 2];
+    const [e, n] = centre;
+    this.seen = { west: e - w, south: n - h, east: e + w, north: n + h };
+  }
+
+  /** What is under the pointer or a finger's breadth from it: the nearest shape, else what lies there. */
+  #whoAt({ point }: MapMouseEvent): string | null {
+    const box: [PointLike, PointLike] = [
+      [point.x - NEAR, point.y - NEAR],
+      [point.x + NEAR, point.y + NEAR],
+    ];
+    const found = this.map.queryRenderedFeatures(box).flatMap(({ geometry, properties }) => {
+      const { who, part } = properties as PartProperties;
+      if (who === null || who === undefined) return [];
+      if (part !== 'icon' || geometry.type !== 'Point') return [{ who, apart: 2 * NEAR }];
+      const [lng = 0, lat = 0] = geometry.coordinates;
+      const at = this.map.project([lng, lat]);
+      return [{ who, apart: Math.hypot(at.x - point.x, at.y - point.y) }];
+    });
+    return found.toSorted((a, b) => a.apart - b.apart)[0]?.who ?? null;
+  }
+}
+
+/** Says on the page whether the map has drawn all it was given, for whoever waits to take a picture. */
+const drawn = () => (document.documentElement.dataset.drawn = 'yes');
+export const notDrawn = () => (document.documentElement.dataset.drawn = 'no');
