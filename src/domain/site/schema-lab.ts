@@ -108,6 +108,7 @@ export const LAB_TABLES = {
         kind: 'choice',
         choices: [
           'not detected',
+          'not detected, estimated',
           'estimated',
           'estimated high',
           'estimated low',
