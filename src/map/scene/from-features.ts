@@ -1,16 +1,14 @@
+import { centroid } from '../../domain/geometry/measure';
+import { moved, type Area, type Line, type Shape } from '../../domain/geometry/shape';
+import { readShape } from '../../domain/geometry/wkt';
 import type { Feature } from '../../domain/site/schema';
+import { metres, type LengthUnit } from '../../domain/units';
 import { LINES, SIZES, type Role } from '../look/look';
-import { centroid, lengthOf, longestStretch, stretches } from './along';
+import { lengthOf, longestStretch, stretches } from './along';
 import type { LayerId } from './layers';
 import { ringAlong } from './offset';
 import { azimuthTo } from './plain';
 import type { AreaItem, Dash, Hatch, Item, LineItem, Place, Side, TextItem } from './scene';
-
-/** The ground plan of a feature, in metres of the site's grid; rings closed. */
-export type Shape =
-  | { readonly kind: 'point'; readonly at: Place }
-  | { readonly kind: 'line'; readonly path: readonly Place[] }
-  | { readonly kind: 'polygons'; readonly polygons: readonly (readonly (readonly Place[])[])[] };
 
 type Manner = {
   readonly layer: LayerId;
@@ -89,8 +87,16 @@ const MANNERS: Readonly<Record<Feature['kind'], Manner>> = {
   },
 };
 
-/** What is drawn of a feature: its ground plan, its buffer, its name. */
-export function featureItems(feature: Feature, shape: Shape): Item[] {
+/**
+ * What is drawn of a feature: its ground plan, its buffer, its name. Nothing
+ * where its shape can't be read, which is a problem of the table.
+ *
+ * @param unit  the shape's own, that of the site's grid
+ */
+export function featureItems(feature: Feature, unit: LengthUnit): Item[] {
+  const read = readShape(feature.shape);
+  if (!read.ok) return [];
+  const shape = moved(read.value, ([e, n]) => [metres(e, unit), metres(n, unit)]);
   const manner = MANNERS[feature.kind];
   return [
     ...bufferItems(feature, shape),
@@ -99,25 +105,15 @@ export function featureItems(feature: Feature, shape: Shape): Item[] {
   ];
 }
 
+/** Scenes close their rings by their first corner. */
+const closed = (area: Area) => area.map((ring) => [...ring, ...ring.slice(0, 1)]);
+
 function planItems(feature: Feature, shape: Shape, manner: Manner): Item[] {
-  const { layer, colour, weight, dash, means } = manner;
-  const common = {
-    layer,
-    who: feature.id,
-    means: feature.kind === 'receptor' && shape.kind === 'line' ? 'Receptor along a line' : means,
-  } as const;
-  if (shape.kind === 'point')
-    return [
-      {
-        ...common,
-        kind: 'symbol',
-        at: shape.at,
-        shape: feature.kind === 'receptor' ? 'receptor' : 'source',
-        size: feature.kind === 'receptor' ? 36 : 18,
-        colour,
-      },
-    ];
-  const line = (path: readonly Place[]): LineItem => ({
+  const { layer, colour, weight, dash } = manner;
+  const means =
+    feature.kind === 'receptor' && shape.kind === 'lines' ? 'Receptor along a line' : manner.means;
+  const common = { layer, who: feature.id, means } as const;
+  const line = (path: Line): LineItem => ({
     ...common,
     kind: 'line',
     path,
@@ -125,14 +121,38 @@ function planItems(feature: Feature, shape: Shape, manner: Manner): Item[] {
     colour,
     ...(dash && { dash }),
   });
-  if (shape.kind === 'polygons')
-    return [areaOf(common, manner, shape.polygons), ...shape.polygons.flat().map(line)];
-  const half = (feature.width?.value ?? 0) / 2;
-  if (feature.kind === 'surface water' && half > 0) {
-    const ring = ringAlong(shape.path, half);
-    return [areaOf(common, manner, [[ring]]), line(ring)];
+  switch (shape.kind) {
+    case 'points':
+      return shape.points.map((at) => ({
+        ...common,
+        kind: 'symbol',
+        at,
+        shape: feature.kind === 'receptor' ? 'receptor' : 'source',
+        size: feature.kind === 'receptor' ? 36 : 18,
+        colour,
+      }));
+    case 'areas': {
+      const areas = shape.areas.map(closed);
+      return [areaOf(common, manner, areas), ...areas.flat().map(line)];
+    }
+    case 'lines': {
+      const half = (feature.width?.value ?? 0) / 2;
+      if (feature.kind !== 'surface water' || half <= 0)
+        return shape.lines.flatMap((path) => [
+          line(path),
+          ...(feature.kind === 'section line' ? endTicks(line, path) : []),
+        ]);
+      const banks = shape.lines.map((path) => ringAlong(path, half));
+      return [
+        areaOf(
+          common,
+          manner,
+          banks.map((bank) => [bank]),
+        ),
+        ...banks.map(line),
+      ];
+    }
   }
-  return [line(shape.path), ...(feature.kind === 'section line' ? endTicks(line, shape.path) : [])];
 }
 
 const areaOf = (
@@ -147,10 +167,10 @@ const areaOf = (
   ...(hatch && { hatch: { pattern: hatch, colour } }),
 });
 
-/** A section is looked at from its right-hand side: the ends are turned that way, a fiftieth of its length. */
-function endTicks(line: (path: readonly Place[]) => LineItem, path: readonly Place[]): LineItem[] {
-  const ends = [path.slice(0, 2), path.slice(-2)] as const;
+/** A section is looked at from its right-hand side: the ends are turned away from there, a fiftieth of its length. */
+function endTicks(line: (path: Line) => LineItem, path: Line): LineItem[] {
   const length = stretches(path).reduce((sum, stretch) => sum + lengthOf(stretch), 0);
+  const ends = [path.slice(0, 2), path.slice(-2)] as const;
   return ends.flatMap(([from, to], i) => {
     if (!from || !to) return [];
     const at = i === 0 ? from : to;
@@ -166,14 +186,14 @@ function endTicks(line: (path: readonly Place[]) => LineItem, path: readonly Pla
 /** The strip to keep clear of along a utility: half its width and its buffer, to both sides. */
 function bufferItems(feature: Feature, shape: Shape): Item[] {
   const distance = (feature.width?.value ?? 0) / 2 + (feature.buffer?.value ?? 0);
-  if (feature.kind !== 'utility' || distance <= 0 || shape.kind === 'polygons') return [];
-  const ring = ringAlong(shape.kind === 'point' ? [shape.at] : shape.path, distance);
+  if (feature.kind !== 'utility' || distance <= 0 || shape.kind === 'areas') return [];
+  const paths = shape.kind === 'points' ? shape.points.map((at) => [at]) : shape.lines;
   return [
     {
       kind: 'area',
       layer: 'utility-buffers',
       means: 'Buffer of a utility',
-      polygons: [[ring]],
+      polygons: paths.map((path) => [ringAlong(path, distance)]),
       hatch: { pattern: 'diagonal', colour: 'line' },
     },
   ];
@@ -182,7 +202,6 @@ function bufferItems(feature: Feature, shape: Shape): Item[] {
 function nameItems(feature: Feature, shape: Shape, manner: Manner): Item[] {
   const { name, kind } = feature;
   if (name === null) return [];
-  if (kind === 'section line') return shape.kind === 'line' ? sectionLetters(name, shape.path) : [];
   const words = (at: Place, sides: readonly Side[], turned = 0): TextItem => ({
     kind: 'text',
     layer: 'feature-labels',
@@ -190,47 +209,54 @@ function nameItems(feature: Feature, shape: Shape, manner: Manner): Item[] {
     at,
     text: name,
     sides,
-    away: shape.kind === 'point' ? 21 : 0,
+    away: shape.kind === 'points' ? 21 : 0,
     size: SIZES.fine + 1,
     face: manner.colour === 'water' ? 'italic' : 'regular',
     colour: manner.colour === 'water' ? 'water' : 'ink-soft',
     priority: 5,
     turned,
   });
-  if (shape.kind === 'point') return [words(shape.at, ['e', 'w', 'n', 's'])];
-  // A receptor drawn along a water has that water's name already.
-  if (kind === 'receptor' && shape.kind === 'line') return [];
-  if (shape.kind === 'line' || kind === 'boundary') {
-    const path = shape.kind === 'line' ? shape.path : (shape.polygons[0]?.[0] ?? []);
+  const inLine = (path: Line) => {
     const along = longestStretch(path);
     return along ? [words(along.at, ['centre'], along.turned)] : [];
+  };
+  switch (shape.kind) {
+    case 'points':
+      return shape.points.map((at) => words(at, ['e', 'w', 'n', 's']));
+    case 'lines':
+      if (kind === 'section line') return shape.lines.flatMap((path) => sectionLetters(name, path));
+      // A receptor drawn along a water has that water's name already.
+      return kind === 'receptor' ? [] : shape.lines.slice(0, 1).flatMap(inLine);
+    case 'areas':
+      return shape.areas.flatMap((area) => {
+        if (kind === 'boundary') return closed(area).slice(0, 1).flatMap(inLine);
+        const middle = centroid({ kind: 'areas', areas: [area] });
+        return middle ? [words(middle, ['centre', 'n', 's'])] : [];
+      });
   }
-  return shape.polygons.flatMap(([outer]) =>
-    outer ? [words(centroid(outer), ['centre', 'n', 's'])] : [],
-  );
 }
 
 /** "A–A′" stands as A at the first end and A′ at the last. */
-function sectionLetters(name: string, path: readonly Place[]): TextItem[] {
+function sectionLetters(name: string, path: Line): TextItem[] {
   const letters = name.split(/\s*[–—-]\s*/);
   const ends = [path[0], path.at(-1)];
-  return ends.flatMap((at, i) =>
-    at && letters[i]
-      ? [
-          {
-            kind: 'text',
-            layer: 'captions',
-            at,
-            text: letters[i],
-            sides: i === 0 ? ['w', 'nw', 'n', 's'] : ['e', 'se', 's', 'n'],
-            away: 8,
-            size: SIZES.body,
-            face: 'semibold',
-            colour: 'ink',
-            priority: 0,
-            always: true,
-          } satisfies TextItem,
-        ]
-      : [],
-  );
+  return ends.flatMap((at, i): TextItem[] => {
+    const text = letters[i];
+    if (!at || !text) return [];
+    return [
+      {
+        kind: 'text',
+        layer: 'captions',
+        at,
+        text,
+        sides: i === 0 ? ['w', 'nw', 'n', 's'] : ['e', 'se', 's', 'n'],
+        away: 8,
+        size: SIZES.body,
+        face: 'semibold',
+        colour: 'ink',
+        priority: 0,
+        always: true,
+      },
+    ];
+  });
 }

@@ -1,3 +1,4 @@
+import type { Piece } from '../../domain/geometry/shape';
 import { lengthOf, stretches } from './along';
 import { arc, azimuthTo, toward } from './plain';
 import type { Place } from './scene';
@@ -10,13 +11,13 @@ import type { Place } from './scene';
 export function ringAlong(path: readonly Place[], distance: number): Place[] {
   const there = stretches(path).filter((stretch) => lengthOf(stretch) > 0);
   if (there.length === 0) return path[0] ? arc(path[0], distance, 0, 360) : [];
-  const back = there.toReversed().map(([from, to]) => [to, from] as const);
+  const back = there.toReversed().map(([from, to]): Piece => [to, from]);
   const ring = [...side(there, distance), ...side(back, distance)];
   return [...ring, ...ring.slice(0, 1)];
 }
 
 /** Left-hand side of a line, and round its far end. */
-function side(line: readonly (readonly [Place, Place])[], distance: number): Place[] {
+function side(line: readonly Piece[], distance: number): Place[] {
   return line.flatMap(([from, at], i) => {
     const here = azimuthTo(from, at);
     const after = line[i + 1];
