@@ -21,7 +21,15 @@ export const RULES: Readonly<Record<Room, Rule>> = {
   },
   io: {
     rooms: ['domain', 'io'],
-    packages: ['papaparse', 'proj4', 'fflate', 'idb', 'geojson'],
+    packages: [
+      'papaparse',
+      'proj4',
+      'fflate',
+      'idb',
+      'geojson',
+      'read-excel-file',
+      '@rgrove/parse-xml',
+    ],
   },
   app: { rooms: ['domain', 'io', 'app'], packages: ['svelte', 'comlink'] },
   map: {
