@@ -25,12 +25,18 @@ export function mercator([lng, lat]: readonly [lng: number, lat: number]): reado
   return [lng / 360 + 0.5, 0.5 - Math.log(Math.tan(Math.PI / 4 + phi / 2)) / (2 * Math.PI)];
 }
 
-/** How Mercator lies to the grid at a place. */
+/**
+ * How the web's Mercator lies to the grid at a place. It takes latitudes of the
+ * ellipsoid for those of a sphere, so that it is not quite conformal: at 40° a
+ * metre to the east comes out 0.4 % shorter than one to the north, and a
+ * direction is off by some thousandths of a degree.
+ */
 type Lie = {
-  /** True azimuth of grid north, degrees clockwise: the convergence of the grid there. */
+  /** Compass direction, in that Mercator, of grid north: degrees clockwise, the convergence but for the above. */
   readonly bearing: number;
-  /** Length in the Mercator world of a metre in the grid. */
-  readonly perMetre: number;
+  /** Lengths in the Mercator world of a metre to the grid's east and to its north. */
+  readonly eastward: number;
+  readonly northward: number;
 };
 
 /** Metres to either side over which the lie is measured. */
@@ -39,9 +45,12 @@ const REACH = 50;
 export function lieOf(toLngLat: ToLngLat, [east, north]: Place): Lie {
   const [x0, y0] = mercator(toLngLat(east, north - REACH));
   const [x1, y1] = mercator(toLngLat(east, north + REACH));
+  const [x2, y2] = mercator(toLngLat(east - REACH, north));
+  const [x3, y3] = mercator(toLngLat(east + REACH, north));
   return {
     bearing: (Math.atan2(x1 - x0, y0 - y1) * 180) / Math.PI,
-    perMetre: Math.hypot(x1 - x0, y1 - y0) / (2 * REACH),
+    eastward: Math.hypot(x3 - x2, y3 - y2) / (2 * REACH),
+    northward: Math.hypot(x1 - x0, y1 - y0) / (2 * REACH),
   };
 }
 
@@ -52,12 +61,27 @@ export const metresPerPixel = ({ west, south, east, north }: Extent, [width, hei
 /** Where the map's camera stands to see all of an extent, grid north up. */
 export function cameraFor(extent: Extent, size: Size, toLngLat: ToLngLat): Camera {
   const centre = centreOf(extent);
-  const { bearing, perMetre } = lieOf(toLngLat, centre);
-  return {
-    center: toLngLat(...centre),
-    bearing,
-    zoom: -Math.log2(metresPerPixel(extent, size) * perMetre * WORLD),
-  };
+  const { bearing, eastward, northward } = lieOf(toLngLat, centre);
+  const { west, south, east, north } = extent;
+  const longest = Math.max(
+    ((east - west) * eastward) / size[0],
+    ((north - south) * northward) / size[1],
+  );
+  return { center: toLngLat(...centre), bearing, zoom: -Math.log2(longest * WORLD) };
+}
+
+/** What a window shows around a place at a zoom of the map. */
+export function extentSeen(
+  centre: Place,
+  zoom: number,
+  [width, height]: Size,
+  toLngLat: ToLngLat,
+): Extent {
+  const { eastward, northward } = lieOf(toLngLat, centre);
+  const world = WORLD * 2 ** zoom;
+  const [w, h] = [width / (2 * eastward * world), height / (2 * northward * world)];
+  const [e, n] = centre;
+  return { west: e - w, south: n - h, east: e + w, north: n + h };
 }
 
 /** The extent a window shows: the least one asked for, widened to the window's shape. */

@@ -6,6 +6,7 @@ import { metres, type LengthUnit } from '../../domain/units';
 import { LINES, SIZES, type Role } from '../look/look';
 import { lengthOf, longestStretch, stretches } from './along';
 import type { LayerId } from './layers';
+import { once } from './once';
 import { ringAlong } from './offset';
 import { azimuthTo } from './plain';
 import type { AreaItem, Dash, Hatch, Item, LineItem, Place, Side, TextItem } from './scene';
@@ -93,7 +94,7 @@ const MANNERS: Readonly<Record<Feature['kind'], Manner>> = {
  *
  * @param unit  the shape's own, that of the site's grid
  */
-export function featureItems(feature: Feature, unit: LengthUnit): Item[] {
+export const featureItems = once((feature: Feature, unit: LengthUnit): readonly Item[] => {
   const read = readShape(feature.shape);
   if (!read.ok) return [];
   const shape = moved(read.value, ([e, n]) => [metres(e, unit), metres(n, unit)]);
@@ -103,7 +104,7 @@ export function featureItems(feature: Feature, unit: LengthUnit): Item[] {
     ...planItems(feature, shape, manner),
     ...nameItems(feature, shape, manner),
   ];
-}
+});
 
 /** Scenes close their rings by their first corner. */
 const closed = (area: Area) => area.map((ring) => [...ring, ...ring.slice(0, 1)]);

@@ -1,6 +1,7 @@
 import type { Location } from '../../domain/site/schema';
 import { LINES, SIZES } from '../look/look';
 import { extentOf, type Extent, type Item, type Place } from './scene';
+import { once } from './once';
 import { NAME_SIDES } from './sides';
 import type { PointKind, PointStatus } from './symbols';
 
@@ -32,7 +33,7 @@ export const locationWords = ({ kind, status }: Location) =>
   `${kind.charAt(0).toUpperCase()}${kind.slice(1)}, ${status}`;
 
 /** A location as its symbol and its name, and the way from its stake where it was moved. */
-export function locationItems(location: Location): Item[] {
+export const locationItems = once((location: Location): readonly Item[] => {
   const at = placeOf(location);
   if (at === null) return [];
   const kind: PointKind = location.kind;
@@ -79,7 +80,7 @@ export function locationItems(location: Location): Item[] {
       priority: kind === 'direct push' ? 3 : 2,
     },
   ];
-}
+});
 
 /** How far from the middle of the points, in their usual spread, one is taken for a mistake. */
 const FAR = 12;

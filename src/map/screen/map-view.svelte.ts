@@ -1,15 +1,12 @@
 import { Map as MapLibre, setWorkerUrl, type MapMouseEvent, type PointLike } from 'maplibre-gl';
 import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?worker&url';
-import { cameraFor, lieOf, toGrid, type Size, type ToLngLat } from '../camera';
+import { cameraFor, extentSeen, toGrid, type Size, type ToLngLat } from '../camera';
 import { mapFaces } from '../look/faces';
 import { centreOf, type Extent, type Place } from '../scene/scene';
 import type { PartProperties } from './features';
 import { picture } from './images';
 
 setWorkerUrl(workerUrl);
-
-/** Side of the whole world in px at zoom 0, in MapLibre. */
-const WORLD = 512;
 
 /** How near a click must come to a shape, px: half a fingertip. */
 const NEAR = 11;
@@ -130,11 +127,9 @@ export class MapView {
     const { lng, lat } = this.map.getCenter();
     const centre = toGrid(this.#toLngLat, [lng, lat], this.#home);
     if (centre === null) return;
-    const scale = 1 / (lieOf(this.#toLngLat, centre).perMetre * WORLD * 2 ** this.map.getZoom());
     const { clientWidth, clientHeight } = this.map.getContainer();
-    const [w, h] = [(clientWidth * scale) / 2, (clientHeight * scale) / 2];
-    const [e, n] = centre;
-    this.seen = { west: e - w, south: n - h, east: e + w, north: n + h };
+    const size: Size = [clientWidth, clientHeight];
+    this.seen = extentSeen(centre, this.map.getZoom(), size, this.#toLngLat);
   }
 
   /** What is under the pointer or a finger's breadth from it: the nearest shape, else what lies there. */
