@@ -5,8 +5,8 @@ import { fail, ok, type Result } from '../../domain/result';
 export type Files = ReadonlyMap<string, Uint8Array>;
 
 /** A site this large opened out is refused: it would not fit in a browser. */
-const MOST_BYTES = 2 ** 31;
-const MOST_FILES = 10_000;
+export const MOST_BYTES = 2 ** 31;
+export const MOST_FILES = 10_000;
 
 /** Whether a path stays inside its folder. */
 export const staysInside = (path: string) =>

@@ -6,6 +6,7 @@ import type { Table } from '../../domain/site/table';
 import { fail, ok, type Result } from '../../domain/result';
 import { readCsv } from '../csv';
 import { textOf, type Files } from './files';
+import { FOLDER_STEPS, migrated, type OpenedFolder, type Steps } from './migrate';
 import { FORMAT, isRecord, readSettings, type ReadSettings } from './settings';
 
 export type Opened = { readonly package: DataPackage; readonly problems: readonly Problem[] };
@@ -30,22 +31,26 @@ const about = (
  * A site from the files of its folder. Fails only where there is nothing to
  * open: no descriptor, or one of a newer version. Anything less is a problem in
  * the list, and the rest of the site opens.
+ * @param steps  from older formats to this one
  */
-export function openPackage(files: Files): Result<Opened, Problem> {
-  const bytes = files.get(DESCRIPTOR);
+export function openPackage(
+  given: Files,
+  steps: Steps<OpenedFolder> = FOLDER_STEPS,
+): Result<Opened, Problem> {
+  const bytes = given.get(DESCRIPTOR);
   if (!bytes)
     return fail(
       about(
         DESCRIPTOR,
         'this file in the folder',
-        [...files.keys()].slice(0, 8).join(', '),
+        [...given.keys()].slice(0, 8).join(', '),
         'file',
       ),
     );
-  const descriptor = parsed(textOf(bytes));
-  if (!descriptor)
+  const found = parsed(textOf(bytes));
+  if (!found)
     return fail(about(DESCRIPTOR, 'a JSON object', textOf(bytes.slice(0, 60)), 'datapackage'));
-  const settings = isRecord(descriptor.downgradient) ? descriptor.downgradient : null;
+  const settings = isRecord(found.downgradient) ? found.downgradient : null;
   const format = settings?.format ?? FORMAT;
   if (typeof format !== 'number' || format > FORMAT)
     return fail(
@@ -56,6 +61,10 @@ export function openPackage(files: Files): Result<Opened, Problem> {
         'datapackage',
       ),
     );
+  const now = migrated({ descriptor: found, files: given }, format, FORMAT, steps);
+  if (!now)
+    return fail(about(DESCRIPTOR, `format ${FORMAT}`, JSON.stringify(format), 'datapackage'));
+  const { descriptor, files } = now;
 
   const read = readSettings(descriptor);
   const problems: Problem[] = [...read.problems];
@@ -79,14 +88,14 @@ export function openPackage(files: Files): Result<Opened, Problem> {
     paths[name] = path;
     columnUnits[name] = { ...unknownUnits(name, read.unknown), ...resource?.units };
   }
-  const given: DataPackage = {
+  const site: DataPackage = {
     settings: read.settings,
     tables,
     paths,
     columnUnits,
     descriptor,
   };
-  return ok({ package: given, problems });
+  return ok({ package: site, problems });
 }
 
 function parsed(text: string): Readonly<Record<string, unknown>> | null {
