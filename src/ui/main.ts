@@ -1,1 +1,6 @@
-document.documentElement.dataset.drawn = 'yes';
+import { mount } from 'svelte';
+import App from './App.svelte';
+import './look/base.css';
+
+const target = document.getElementById('app');
+if (target) mount(App, { target });

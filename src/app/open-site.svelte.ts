@@ -1,0 +1,139 @@
+import { getContext, setContext } from 'svelte';
+import type { Grid } from '../domain/grid';
+import type { Result } from '../domain/result';
+import type { DataPackage } from '../domain/site/data-package';
+import { apply, type Edit, type EditProblem } from '../domain/site/edits/apply';
+import type { Problem } from '../domain/site/problem';
+import { SHOWN_AT_FIRST, type Shown } from '../domain/site/shown';
+import { examine, findingsOf } from '../domain/findings/findings-of';
+import { judgedAgainst } from '../domain/lab/site-results';
+import { headsOf } from '../domain/water/event-heads';
+import { flowOf, zonesOf } from '../domain/water/flow';
+import type { Work } from '../domain/work';
+import { gridOf, siteOf, type OpenedSite } from '../io/open-site';
+import * as history from './history';
+
+/** The four ways of working, named for what the person does. */
+export type Way = 'lay-out' | 'record' | 'check' | 'walk';
+
+/**
+ * The open site, and what follows from it. `$state.raw` because a site is
+ * immutable and only ever replaced: nothing is proxied, so values go to the
+ * map, to workers and to tests just as they are.
+ */
+export class OpenSite {
+  #history: history.History<DataPackage>;
+  /** What could not be read of the files as they were opened. */
+  readonly openingProblems: readonly Problem[];
+
+  way = $state<Way>('check');
+  shown: Shown = $state.raw(SHOWN_AT_FIRST);
+  /** The location in hand, by id. Switching ways never loses it. */
+  selected: string | null = $state(null);
+  /** The number whose work is open. */
+  work: Work | null = $state.raw(null);
+
+  readonly #opened = $derived.by(() => {
+    const { grid, problem } = gridOf(this.package);
+    return { grid, site: siteOf(this.package, grid, problem) };
+  });
+  readonly heads = $derived(this.shown.event === null ? [] : headsOf(this.site, this.shown.event));
+  readonly zones = $derived(zonesOf(this.heads));
+  readonly flow = $derived(
+    this.shown.event === null
+      ? null
+      : flowOf(this.site, this.shown.event, this.shown.zone, this.heads),
+  );
+  readonly findings = $derived(findingsOf(examine(this.site, this.shown.event)));
+  /** Field samples of the event against the level set, every analyte. */
+  readonly results = $derived(
+    judgedAgainst(this.site, this.shown.levelSet, { event: this.shown.event, fieldSamples: true }),
+  );
+  /** Of these, the analyte in view. */
+  readonly shownResults = $derived(
+    this.shown.analyte === null
+      ? this.results
+      : this.results.filter(({ row }) => row.analyte === this.shown.analyte),
+  );
+
+  constructor(opened: OpenedSite) {
+    this.#history = $state.raw(history.begin(opened.package));
+    this.openingProblems = opened.problems;
+    this.show({ event: this.#firstEvent() });
+  }
+
+  get package(): DataPackage {
+    return this.#history.now.value;
+  }
+
+  get site() {
+    return this.#opened.site;
+  }
+
+  get grid(): Grid {
+    return this.#opened.grid;
+  }
+
+  get problems(): readonly Problem[] {
+    return [...this.openingProblems, ...this.site.problems];
+  }
+
+  /** What undoing would undo, for its button; null when there is nothing. */
+  get undoLabel(): string | null {
+    return this.#history.past.length > 0 ? this.#history.now.label : null;
+  }
+
+  get redoLabel(): string | null {
+    return this.#history.future[0]?.label ?? null;
+  }
+
+  /** Make an edit; or say why not, and leave the site as it was. */
+  edit(label: string, edit: Edit): Result<DataPackage, EditProblem> {
+    const result = apply(this.package, edit);
+    if (result.ok) this.#history = history.perform(this.#history, label, result.value);
+    return result;
+  }
+
+  undo = () => {
+    this.#history = history.undo(this.#history);
+  };
+
+  redo = () => {
+    this.#history = history.redo(this.#history);
+  };
+
+  /** Change what is shown. An event brings a zone that was gauged in it. */
+  show(change: Partial<Shown>) {
+    const next = { ...this.shown, ...change };
+    if (change.event !== undefined && change.zone === undefined && next.event !== null) {
+      const zones = zonesOf(headsOf(this.site, next.event));
+      if (!zones.includes(next.zone)) next.zone = zones[0] ?? null;
+    }
+    if (next.event !== this.shown.event || next.zone !== this.shown.zone)
+      next.construction = change.construction ?? [];
+    if (next.levelSet === null) next.levelSet = this.#firstLevelSet();
+    this.shown = next;
+  }
+
+  select = (location: string | null) => {
+    this.selected = location;
+  };
+
+  /** The latest event with levels, else the latest. */
+  #firstEvent(): string | null {
+    const gauged = new Set(this.site.waterLevels.map(({ event }) => event));
+    const events = [...this.site.events.values()].toSorted((a, b) =>
+      b.first_day.localeCompare(a.first_day),
+    );
+    return (events.find(({ id }) => gauged.has(id)) ?? events[0])?.id ?? null;
+  }
+
+  #firstLevelSet(): string | null {
+    const sets = this.site.screeningLevels.map(({ set }) => set);
+    return this.site.settings.levelSets.find((set) => sets.includes(set)) ?? sets[0] ?? null;
+  }
+}
+
+const KEY = Symbol('site');
+export const provideSite = (site: OpenSite) => setContext(KEY, site);
+export const useSite = () => getContext<OpenSite>(KEY);

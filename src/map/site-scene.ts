@@ -1,0 +1,67 @@
+import { byLocation, type JudgedResult } from '../domain/lab/site-results';
+import { worstOf } from '../domain/lab/worst';
+import { groupBy } from '../domain/group';
+import type { Location } from '../domain/site/schema';
+import type { Shown } from '../domain/site/shown';
+import type { Site } from '../domain/site/site';
+import type { GaugedScreen } from '../domain/water/event-heads';
+import type { Flow } from '../domain/water/flow';
+import { featureItems } from './scene/from-features';
+import { flowItems } from './scene/from-flow';
+import { headItems } from './scene/from-heads';
+import { locationItems, placeOf } from './scene/from-locations';
+import { verdictItems, type VerdictsAt } from './scene/from-verdicts';
+import type { Item, Place, Scene } from './scene/scene';
+
+/** What the map of a site is made from. */
+export type Drawing = {
+  readonly site: Site;
+  readonly shown: Shown;
+  readonly heads: readonly GaugedScreen[];
+  readonly flow: Flow | null;
+  /** Field samples of the event, judged. */
+  readonly results: readonly JudgedResult[];
+  /** The three-point construction as items, where it is asked for. */
+  readonly construction: readonly Item[];
+};
+
+/** The whole map of a site as one scene. */
+export function siteScene({ site, shown, heads, flow, results, construction }: Drawing): Scene {
+  const { unit } = site.settings.grid;
+  const posted = heads.filter(
+    ({ screen, leftOut }) =>
+      leftOut !== 'read-again' && (screen.zone === shown.zone || screen.zone === null),
+  );
+  return [
+    ...site.features.flatMap((feature) => featureItems(feature, unit)),
+    ...[...site.locations.values()].flatMap((location) => locationItems(location)),
+    ...(shown.heads ? headItems(posted, site.settings.verticalUnit) : []),
+    ...(shown.arrow && flow && construction.length === 0 ? flowItems(flow) : []),
+    ...(shown.verdicts ? verdictItems(verdictsAt(site, results)) : []),
+    ...construction,
+  ];
+}
+
+/** The worst verdict of each screen sampled, the shallowest screen of a point first. */
+function verdictsAt(site: Site, results: readonly JudgedResult[]): VerdictsAt[] {
+  return [...byLocation(results)].flatMap(([id, here]) => {
+    const location = site.locations.get(id);
+    const at = location ? placeOf(location) : null;
+    if (!at) return [];
+    const screens = [...groupBy(here, ({ screen }) => screen)].toSorted(
+      ([a], [b]) => (a?.tip_depth?.value ?? 0) - (b?.tip_depth?.value ?? 0),
+    );
+    const verdicts = screens.flatMap(([, judged]) => {
+      const worst = worstOf(judged.map((one) => one.judged.outcome.verdict));
+      return worst === null ? [] : [worst];
+    });
+    return [{ who: id, at, verdicts }];
+  });
+}
+
+/** Places of the points of a site, for the view that holds them all. */
+export const placesIn = (locations: Iterable<Location>): Place[] =>
+  [...locations].flatMap((location) => {
+    const at = placeOf(location);
+    return at ? [at] : [];
+  });
