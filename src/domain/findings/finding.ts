@@ -1,3 +1,4 @@
+import type { Decision } from '../site/schema';
 import type { Site } from '../site/site';
 import type { GaugedScreen } from '../water/event-heads';
 import type { Flow } from '../water/flow';
@@ -19,6 +20,9 @@ export type Finding = {
   /** Cells it rests on. */
   readonly cells: readonly Source[];
 };
+
+/** A finding with the decision of whoever accepted it; null while nobody has. */
+export type ReviewedFinding = Finding & { readonly accepted: Decision | null };
 
 /** What a rule looks at: the site, and one event of it with what follows from it. */
 export type Examined = {

@@ -1,0 +1,48 @@
+import type { Decision } from '../site/schema';
+import type { Site } from '../site/site';
+import { headsOf } from '../water/event-heads';
+import { flowOf, zonesOf } from '../water/flow';
+import type { Examined, Finding, ReviewedFinding, Severity } from './finding';
+import { EVENT_RULES, SITE_RULES } from './rules';
+
+/** The site and one event of it, with the heads and flows the rules look at; null: the site alone. */
+export function examine(site: Site, event: string | null): Examined {
+  if (event === null) return { site, event, heads: [], flows: [] };
+  const heads = headsOf(site, event);
+  const flows = zonesOf(heads).map((zone) => flowOf(site, event, zone, heads));
+  return { site, event, heads, flows };
+}
+
+const RANK: Readonly<Record<Severity, number>> = { serious: 0, caution: 1, note: 2 };
+
+/**
+ * Everything doubtful about the site and, where one is examined, about the
+ * event: the worst first, else in the order of the rules, each once. What
+ * somebody accepted stays in the list, with the decision.
+ */
+export function findingsOf(examined: Examined): readonly ReviewedFinding[] {
+  const { site, event } = examined;
+  const rules = event === null ? SITE_RULES : [...SITE_RULES, ...EVENT_RULES];
+  const found = rules
+    .flatMap((rule) => rule(examined))
+    .toSorted((a, b) => RANK[a.severity] - RANK[b.severity]);
+  const once = new Map<string, Finding>();
+  for (const finding of found) if (!once.has(finding.about)) once.set(finding.about, finding);
+  return [...once.values()].map((finding) => ({ ...finding, accepted: acceptedBy(site, finding) }));
+}
+
+const accepted = new WeakMap<readonly Decision[], ReadonlyMap<string, Decision>>();
+
+/** The last decision to accept a finding; null if nobody has. */
+export function acceptedBy(site: Site, { about }: Finding): Decision | null {
+  let decisions = accepted.get(site.decisions);
+  if (!decisions) {
+    decisions = new Map(
+      site.decisions
+        .filter(({ what }) => what === 'accept finding')
+        .map((decision) => [decision.on, decision]),
+    );
+    accepted.set(site.decisions, decisions);
+  }
+  return decisions.get(about) ?? null;
+}
