@@ -67,89 +67,102 @@ function boxesOver(below: Float64Array): Float64Array {
 
 /** As `whereIn`, exactly. */
 export function whereInPrepared({ courses, filled }: Prepared, [x, y]: XY): Whereabouts {
+  if (!filled) return 'outside';
   let on = false;
-  if (filled)
-    for (const course of courses) {
-      const where = whereInCourse(course, x, y);
-      if (where === 'inside') return 'inside';
-      on ||= where === 'on';
-    }
+  for (const course of courses) {
+    const crossed = crossings(course, course.levels.length - 1, 0, x, y);
+    if (crossed % 2 === 1) return 'inside';
+    on ||= crossed === ON;
+  }
   return on ? 'on' : 'outside';
 }
 
-function whereInCourse({ pieces, levels }: Course, x: number, y: number): Whereabouts {
-  let inside = false;
-  let on = false;
-  const open = (level: number, index: number): void => {
-    const boxes = levels[level];
-    const i = index * 4;
-    if (!boxes || on) return;
-    const [south = 0, east = 0, north = 0] = [boxes[i + 1], boxes[i + 2], boxes[i + 3]];
-    if (east < x || south > y || north < y) return;
-    if (level === 0) {
-      const [ax = 0, ay = 0, bx = 0, by = 0] = [
-        pieces[i],
-        pieces[i + 1],
-        pieces[i + 2],
-        pieces[i + 3],
-      ];
-      const meets = rayMeets(ax, ay, bx, by, x, y);
-      if (meets === 'on') on = true;
-      if (meets === 'crosses') inside = !inside;
-      return;
-    }
-    const last = Math.min((index + 1) * FAN, (levels[level - 1]?.length ?? 0) / 4);
-    for (let child = index * FAN; child < last; child++) open(level - 1, child);
-  };
-  open(levels.length - 1, 0);
-  return on ? 'on' : inside ? 'inside' : 'outside';
+const ON = -2;
+
+/** How many sides under a box a ray due east crosses; `ON` where the place is on one of them. */
+function crossings(course: Course, level: number, index: number, x: number, y: number): number {
+  const boxes = course.levels[level];
+  if (!boxes) return 0;
+  const i = index * 4;
+  if (at(boxes, i + 2) < x || at(boxes, i + 1) > y || at(boxes, i + 3) < y) return 0;
+  if (level === 0) {
+    const { pieces } = course;
+    const meets = rayMeets(
+      at(pieces, i),
+      at(pieces, i + 1),
+      at(pieces, i + 2),
+      at(pieces, i + 3),
+      x,
+      y,
+    );
+    return meets === 'on' ? ON : meets === 'crosses' ? 1 : 0;
+  }
+  let sum = 0;
+  const last = lastUnder(course, level, index);
+  for (let child = index * FAN; child < last; child++) {
+    const crossed = crossings(course, level - 1, child, x, y);
+    if (crossed === ON) return ON;
+    sum += crossed;
+  }
+  return sum;
 }
 
 /**
  * Distance from a place to the lines, sides or points of a shape, if it is
- * within `limit`; else a number of at least `limit`. Inside is not asked here.
+ * within `limit`; else `limit`. Inside is not asked here.
  */
 export function distanceToOutline({ courses }: Prepared, [x, y]: XY, limit = Infinity): number {
   let best = limit * limit;
-  for (const { pieces, levels } of courses) {
-    const open = (level: number, index: number): void => {
-      const boxes = levels[level];
-      const i = index * 4;
-      if (!boxes) return;
-      const [west = 0, south = 0, east = 0, north = 0] = [
-        boxes[i],
-        boxes[i + 1],
-        boxes[i + 2],
-        boxes[i + 3],
-      ];
-      const away = Math.max(west - x, 0, x - east) ** 2 + Math.max(south - y, 0, y - north) ** 2;
-      if (away >= best) return;
-      if (level === 0) {
-        const [ax = 0, ay = 0, bx = 0, by = 0] = [
-          pieces[i],
-          pieces[i + 1],
-          pieces[i + 2],
-          pieces[i + 3],
-        ];
-        best = Math.min(best, squaredDistance(x, y, ax, ay, bx, by));
-        return;
-      }
-      const last = Math.min((index + 1) * FAN, (levels[level - 1]?.length ?? 0) / 4);
-      for (let child = index * FAN; child < last; child++) open(level - 1, child);
-    };
-    open(levels.length - 1, 0);
-  }
-  return Math.sqrt(best);
+  for (const course of courses)
+    best = nearestSquared(course, course.levels.length - 1, 0, x, y, best);
+  return best === limit * limit ? limit : Math.sqrt(best);
 }
 
-function squaredDistance(x: number, y: number, ax: number, ay: number, bx: number, by: number) {
-  const [dx, dy] = [bx - ax, by - ay];
+/** The square of the distance to the nearest piece under a box; `best` where none is nearer. */
+function nearestSquared(
+  course: Course,
+  level: number,
+  index: number,
+  x: number,
+  y: number,
+  best: number,
+): number {
+  const boxes = course.levels[level];
+  if (!boxes) return best;
+  const i = index * 4;
+  const east = Math.max(at(boxes, i) - x, 0, x - at(boxes, i + 2));
+  const north = Math.max(at(boxes, i + 1) - y, 0, y - at(boxes, i + 3));
+  if (east * east + north * north >= best) return best;
+  if (level === 0) {
+    const { pieces } = course;
+    const squared = squaredDistance(
+      x - at(pieces, i),
+      y - at(pieces, i + 1),
+      at(pieces, i + 2) - at(pieces, i),
+      at(pieces, i + 3) - at(pieces, i + 1),
+    );
+    return Math.min(best, squared);
+  }
+  const last = lastUnder(course, level, index);
+  let nearest = best;
+  for (let child = index * FAN; child < last; child++)
+    nearest = nearestSquared(course, level - 1, child, x, y, nearest);
+  return nearest;
+}
+
+/** From a place to a piece, both seen from the piece's start. */
+function squaredDistance(px: number, py: number, dx: number, dy: number): number {
   const squared = dx * dx + dy * dy;
-  const t = squared > 0 ? Math.min(1, Math.max(0, ((x - ax) * dx + (y - ay) * dy) / squared)) : 0;
-  const [east, north] = t === 1 ? [x - bx, y - by] : [x - ax - t * dx, y - ay - t * dy];
+  const t = squared > 0 ? Math.min(1, Math.max(0, (px * dx + py * dy) / squared)) : 0;
+  const [east, north] = [px - t * dx, py - t * dy];
   return east * east + north * north;
 }
 
-/** As `distanceTo`: nothing inside an area; at least `limit` where it is that far or farther. */
+const at = (numbers: Float64Array, i: number): number => numbers[i] ?? NaN;
+
+const lastUnder = ({ levels }: Course, level: number, index: number): number =>
+  Math.min((index + 1) * FAN, (levels[level - 1]?.length ?? 0) / 4);
+
+/** As `distanceTo`: nothing inside an area; `limit` where it is that far or farther. */
 export const distanceToPrepared = (prepared: Prepared, place: XY, limit = Infinity): number =>
   whereInPrepared(prepared, place) === 'inside' ? 0 : distanceToOutline(prepared, place, limit);

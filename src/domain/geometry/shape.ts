@@ -87,3 +87,15 @@ export function moved(shape: Shape, move: (at: XY) => XY): Shape {
       };
   }
 }
+
+/** The least and the greatest of numbers; null when there are none. */
+export function spread(
+  numbers: Iterable<number>,
+): readonly [least: number, greatest: number] | null {
+  let [least, greatest] = [Infinity, -Infinity];
+  for (const number of numbers) {
+    least = Math.min(least, number);
+    greatest = Math.max(greatest, number);
+  }
+  return least <= greatest ? [least, greatest] : null;
+}
