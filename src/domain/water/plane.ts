@@ -134,11 +134,14 @@ export function fitPlane(
     : null;
   const [a, b] = level ? [0, 0] : [solved.a, solved.b];
   const total = solved.explained + solved.left;
-  const sumOfSquares = level ? total : solved.left;
-  const residuals = points.map(({ head }, i) =>
-    metres(level ? head - solved.head : (solved.e[i] ?? 0) / (roots[i] ?? 1)),
-  );
   const degreesOfFreedom = n - 3;
+  // Three wells leave nothing over; what the sums leave is rounding.
+  const exact = degreesOfFreedom === 0;
+  const sumOfSquares = exact ? 0 : level ? total : solved.left;
+  const residuals = points.map(({ head }, i) => {
+    if (exact) return metres(0);
+    return metres(level ? head - solved.head : (solved.e[i] ?? 0) / (roots[i] ?? 1));
+  });
   const variance = degreesOfFreedom > 0 ? sumOfSquares / degreesOfFreedom : null;
   const scatter = variance === null ? null : planeError(solved, roots, () => variance, isLevel);
 

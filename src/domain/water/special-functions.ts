@@ -1,7 +1,7 @@
 /**
  * The incomplete gamma and beta functions, from which every distribution the
- * plane needs follows. Written here because the packages that have them either
- * bring hundreds of others or are not kept up.
+ * plane needs follows. Written here because the kept-up packages that have them
+ * bring some hundreds of others with them.
  */
 
 /** Terms at most; near the middle of a distribution about √(degrees of freedom) are needed. */
