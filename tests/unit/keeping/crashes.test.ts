@@ -66,11 +66,9 @@ const deed: fc.Arbitrary<Deed> = fc.oneof(
   },
   {
     weight: 1,
-    arbitrary: fc
-      .nat(3)
-      .map((row) => ({
-        edit: { kind: 'remove-rows', table: 'water_levels', rows: [row] } as const,
-      })),
+    arbitrary: fc.nat(3).map((row) => ({
+      edit: { kind: 'remove-rows', table: 'water_levels', rows: [row] } as const,
+    })),
   },
   {
     weight: 1,
@@ -80,11 +78,9 @@ const deed: fc.Arbitrary<Deed> = fc.oneof(
   },
   {
     weight: 1,
-    arbitrary: fc
-      .nat(9)
-      .map((from) => ({
-        edit: { kind: 'together', edits: [resultRows(2, from), resultRows(3_500, from)] } as const,
-      })),
+    arbitrary: fc.nat(9).map((from) => ({
+      edit: { kind: 'together', edits: [resultRows(2, from), resultRows(3_500, from)] } as const,
+    })),
   },
   { weight: 3, arbitrary: fc.constantFrom('undo' as const, 'redo' as const) },
   { weight: 2, arbitrary: fc.constant('wait' as const) },
