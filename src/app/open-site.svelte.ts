@@ -121,11 +121,13 @@ export class OpenSite {
 
   /** The latest event with levels, else the latest. */
   #firstEvent(): string | null {
-    const gauged = new Set(this.site.waterLevels.map(({ event }) => event));
+    const levels = this.site.waterLevels;
     const events = [...this.site.events.values()].toSorted((a, b) =>
       b.first_day.localeCompare(a.first_day),
     );
-    return (events.find(({ id }) => gauged.has(id)) ?? events[0])?.id ?? null;
+    return (
+      (events.find(({ id }) => levels.some(({ event }) => event === id)) ?? events[0])?.id ?? null
+    );
   }
 
   #firstLevelSet(): string | null {

@@ -10,6 +10,13 @@ import { filesIn, openFolder } from '../folder';
 const good = filesIn('demo-sites/osier-bend');
 const changed = (file: string, change: (text: string) => string): Files =>
   new Map([...good, [file, bytesOf(change(textOf(good.get(file) ?? new Uint8Array())))]]);
+const withChanges = (changes: Readonly<Record<string, (text: string) => string>>): Files =>
+  new Map([
+    ...good,
+    ...Object.entries(changes).map(
+      ([file, change]) => [file, changed(file, change).get(file) ?? new Uint8Array()] as const,
+    ),
+  ]);
 const line = (n: number, change: (cells: string) => string) => (text: string) =>
   text
     .split('\n')
@@ -47,30 +54,11 @@ test('an unknown vertical unit is said, and nothing is read as if in another', (
 });
 
 test('text in a number, a duplicate id and a level for no screen are each named', () => {
-  const files = new Map(
-    [
-      ...good,
-      ...changed(
-        'locations.csv',
-        line(5, (row) => row.replace('488670.0', '488670 ft')),
-      ),
-      ...changed('events.csv', (text) => `${text}${text.split('\n')[1] ?? ''}\n`),
-      ...changed(
-        'water_levels.csv',
-        (text) => `${text}MW-99,2026-09,,2026-09-22T10:00,12.00,,,static,,,,\n`,
-      ),
-    ].filter(([name]) => name !== '') as [string, Uint8Array][],
-  );
-  // The three changes are in three files; take each from its own.
-  for (const [file, change] of [
-    ['locations.csv', line(5, (row) => row.replace('488670.0', '488670 ft'))],
-    ['events.csv', (text: string) => `${text}${text.split('\n')[1] ?? ''}\n`],
-    [
-      'water_levels.csv',
-      (text: string) => `${text}MW-99,2026-09,,2026-09-22T10:00,12.00,,,static,,,,\n`,
-    ],
-  ] as const)
-    files.set(file, bytesOf(change(textOf(good.get(file) ?? new Uint8Array()))));
+  const files = withChanges({
+    'locations.csv': line(5, (row) => row.replace('488670.0', '488670 ft')),
+    'events.csv': (text) => `${text}${text.split('\n')[1] ?? ''}\n`,
+    'water_levels.csv': (text) => `${text}MW-99,2026-09,,2026-09-22T10:00,12.00,,,static,,,,\n`,
+  });
   const found = sentences(files);
   expect(found).toContain(
     'locations.csv, row 5, easting: expected a number in us-ft, found “488670 ft”.',
