@@ -10,6 +10,7 @@ import { once } from './once';
 import { ringAlong } from './offset';
 import { azimuthTo } from './plain';
 import type { AreaItem, Dash, Hatch, Item, LineItem, Place, Side, TextItem } from './scene';
+import { sidesAhead } from './sides';
 
 type Manner = {
   readonly layer: LayerId;
@@ -240,18 +241,21 @@ function nameItems(feature: Feature, shape: Shape, manner: Manner): Item[] {
 /** "A–A′" stands as A at the first end and A′ at the last. */
 function sectionLetters(name: string, path: Line): TextItem[] {
   const letters = name.split(/\s*[–—-]\s*/);
-  const ends = [path[0], path.at(-1)];
-  return ends.flatMap((at, i): TextItem[] => {
+  const ends = [
+    [path[1], path[0]],
+    [path.at(-2), path.at(-1)],
+  ] as const;
+  return ends.flatMap(([before, at], i): TextItem[] => {
     const text = letters[i];
-    if (!at || !text) return [];
+    if (!before || !at || !text) return [];
     return [
       {
         kind: 'text',
         layer: 'captions',
         at,
         text,
-        sides: i === 0 ? ['w', 'nw', 'n', 's'] : ['e', 'se', 's', 'n'],
-        away: 8,
+        sides: sidesAhead(azimuthTo(before, at)),
+        away: 10,
         size: SIZES.body,
         face: 'semibold',
         colour: 'ink',

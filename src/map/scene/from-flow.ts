@@ -2,21 +2,14 @@ import { direction, fixed, gradient } from '../../domain/show';
 import type { Flow } from '../../domain/water/flow';
 import { LINES, SIZES } from '../look/look';
 import { toward } from './plain';
-import type { BarItem, Item, Place, Side } from './scene';
+import type { BarItem, Item, Place } from './scene';
+import { sidesAhead } from './sides';
 
 /** The `who` of the arrow and its fan. */
 export const FLOW = 'flow';
 
 /** Length of the arrow in parts of the farthest well's distance from the middle. */
 const SHARE = 0.75;
-
-const WINDS: readonly Side[] = ['n', 'ne', 'e', 'se', 's', 'sw', 'w', 'nw'];
-
-/** Sides to try for words ahead of an arrow: straight on, then to either hand. */
-const ahead = (azimuth: number): Side[] => {
-  const straight = Math.round(azimuth / 45);
-  return [0, 1, -1, 2, -2].map((step) => WINDS[(straight + step + 8) % 8] ?? 'e');
-};
 
 /** "112° ± 1° grid" and the gradient under it. */
 export function flowWords({ azimuthGrid, azimuthHalfWidth, gradient: slope }: Flow): string {
@@ -74,7 +67,7 @@ export function flowItems(flow: Flow): Item[] {
       who: FLOW,
       at: head,
       text: flowWords(flow),
-      sides: ahead(azimuth),
+      sides: sidesAhead(azimuth),
       away: 3.2 * LINES.arrow,
       size: SIZES.lead,
       face: 'semibold',
