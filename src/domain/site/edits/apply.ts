@@ -1,6 +1,7 @@
 import type { Result } from '../../result';
 import type { DataPackage } from '../data-package';
 import { addRows, type AddRows } from './add-rows';
+import { addTable, type AddTable } from './add-table';
 import { changeSettings, type ChangeSettings } from './change-settings';
 import { decide, type Decide } from './decide';
 import { removeRows, type RemoveRows } from './remove-rows';
@@ -8,7 +9,8 @@ import { together, type Together } from './together';
 import { writeCells, type WriteCells } from './write-cells';
 
 /** Everything that can be done to a site, as plain data: listed, replayed, kept in the journal. */
-export type Edit = WriteCells | AddRows | RemoveRows | ChangeSettings | Decide | Together;
+export type Edit =
+  WriteCells | AddRows | AddTable | RemoveRows | ChangeSettings | Decide | Together;
 
 /** Why an edit makes no sense now. */
 export type EditProblem = 'no-such-row' | 'nothing-to-add' | 'no-reason';
@@ -20,6 +22,8 @@ export function apply(site: DataPackage, edit: Edit): Result<DataPackage, EditPr
       return writeCells(site, edit);
     case 'add-rows':
       return addRows(site, edit);
+    case 'add-table':
+      return addTable(site, edit);
     case 'remove-rows':
       return removeRows(site, edit);
     case 'change-settings':
