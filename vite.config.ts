@@ -1,5 +1,7 @@
-import { existsSync } from 'node:fs';
-import { delimiter, join } from 'node:path';
+import { createHash } from 'node:crypto';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { delimiter, join, relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
@@ -31,6 +33,41 @@ const securityPolicy: Plugin = {
   ],
 };
 
+const PUBLIC = fileURLToPath(new URL('./public/', import.meta.url));
+const SERVICE_WORKER = 'service-worker.js';
+
+/** Builds the service worker and tells it the app's files and their version. */
+const serviceWorker: Plugin = {
+  name: 'service-worker',
+  apply: 'build',
+  buildStart() {
+    const id = fileURLToPath(new URL('./src/app/keeping/service-worker.ts', import.meta.url));
+    this.emitFile({ type: 'chunk', id, fileName: SERVICE_WORKER });
+  },
+  generateBundle: {
+    order: 'post',
+    handler(_, bundle) {
+      const files = new Map<string, string | Uint8Array>();
+      for (const entry of readdirSync(PUBLIC, { recursive: true, withFileTypes: true })) {
+        const path = join(entry.parentPath, entry.name);
+        if (entry.isFile())
+          files.set(relative(PUBLIC, path).replaceAll('\\', '/'), readFileSync(path));
+      }
+      for (const [file, part] of Object.entries(bundle))
+        files.set(file, part.type === 'chunk' ? part.code : part.source);
+      files.delete(SERVICE_WORKER);
+      // A browser that has service workers reads woff2.
+      const names = [...files.keys()].filter((name) => !/\.(map|woff)$/.test(name)).sort();
+      const hash = createHash('sha256');
+      for (const name of names) hash.update(name).update(files.get(name) ?? '');
+      const version = hash.digest('hex').slice(0, 16);
+      const worker = bundle[SERVICE_WORKER];
+      if (worker?.type !== 'chunk') throw new Error('The service worker was not built.');
+      worker.code = `const FILES=${JSON.stringify(names)},VERSION='${version}';${worker.code}`;
+    },
+  },
+};
+
 /** A machine without a display, or without a way to open a page, only gets the address. */
 const canOpenPage = (): boolean => {
   if (process.env.CI || process.env.SSH_CONNECTION) return false;
@@ -43,7 +80,7 @@ const canOpenPage = (): boolean => {
 const browserTestTime = 60_000; // a software-drawn map on two busy cores
 
 export default defineConfig({
-  plugins: [svelte({ configFile: false }), securityPolicy],
+  plugins: [svelte({ configFile: false }), securityPolicy, serviceWorker],
   base: './',
   // A port of our own: the browser keeps a site's records under the address it was opened at,
   // and the usual port would share them with whatever else is tried on this machine.

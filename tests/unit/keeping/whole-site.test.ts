@@ -5,7 +5,10 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { zipped, unzipped } from '../../../src/app/keeping/pack';
 import { SiteKeeper } from '../../../src/app/keeping/site-keeper.svelte';
+import type { DataPackage } from '../../../src/domain/site/data-package';
 import { sentenceOf } from '../../../src/domain/site/problem';
+import { fieldsOf, TABLE_NAMES } from '../../../src/domain/site/schema';
+import { tableOf } from '../../../src/domain/site/table';
 import { changeOf, lineOf, readJournal } from '../../../src/io/keeping/journal';
 import { filesOf, openWhole, type WholeSite } from '../../../src/io/keeping/whole-site';
 import { bytesOf, openZip, textOf, zipOf, type Files } from '../../../src/io/package/files';
@@ -221,4 +224,52 @@ test('steps are taken in order, and none is left out', () => {
   expect(migrated('2', 2, 2, steps)).toBe('2');
   expect(migrated('0', 0, 4, steps)).toBeNull();
   expect(migrated('5', 5, 4, steps)).toBeNull();
+});
+
+test('whatever stands in the cells of any table, it comes back, and the second save is the first', () => {
+  const text = fc.oneof(
+    fc.string({ unit: 'binary', maxLength: 8 }),
+    fc.constantFrom(
+      '',
+      '=A1',
+      "'=A1",
+      '+1',
+      '-1.0',
+      '@x',
+      '\t',
+      '"',
+      ',',
+      'a\r\nb',
+      '\n',
+      ' 8.20 ',
+    ),
+    fc.constantFrom('\uFEFF', '\r', "'", "''", '#N/A', 'null', '1,200', '<0.5'),
+  );
+  const table = fc.constantFrom(...TABLE_NAMES).chain((name) =>
+    fc.record({
+      name: fc.constant(name),
+      columns: fc.shuffledSubarray([...fieldsOf(name).map(([column]) => column), 'own', 'x,"y'], {
+        minLength: 1,
+        maxLength: 4,
+      }),
+      rows: fc.array(fc.array(text, { minLength: 4, maxLength: 4 }), { maxLength: 5 }),
+    }),
+  );
+  fc.assert(
+    fc.property(fc.uniqueArray(table, { selector: ({ name }) => name, maxLength: 4 }), (tables) => {
+      const given = tables.map(({ name, columns, rows }) => [
+        name,
+        tableOf(
+          columns,
+          rows.map((row) => row.slice(0, columns.length)),
+        ),
+      ]);
+      const site: DataPackage = { ...smallSite(), paths: {}, tables: Object.fromEntries(given) };
+      const once = filesOf(wholeOf(site));
+      const again = opened(once);
+      expect(contentOf(again.package).tables).toEqual(contentOf(site).tables);
+      expect(zipOf(filesOf(again))).toEqual(zipOf(once));
+    }),
+    { numRuns: 200 },
+  );
 });
