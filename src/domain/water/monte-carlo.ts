@@ -1,5 +1,5 @@
 import { fail, ok, type Result } from '../result';
-import { azimuth, degrees, metres, turn, type Azimuth, type Degrees, type Metres } from '../units';
+import { azimuth, degrees, metres, type Azimuth, type Degrees, type Metres } from '../units';
 import { fitPlane, rootWeights, type HeadPoint, type Plane, type PlaneProblem } from './plane';
 import { planeWorkspace, roundingOf, solvePlane, THINNEST_SPREAD } from './plane-solver';
 import { normalDeviates, type Random } from './random';
@@ -173,13 +173,18 @@ function drawnWithPlaces(
   const rounding = roundingOf(Math.max(...points.map((point) => Math.abs(point.head))));
   const [x, y, head] = [new Float64Array(n), new Float64Array(n), new Float64Array(n)];
   const solved = planeWorkspace(n);
+  const column = (pick: (i: number) => number) => Float64Array.from(points, (_, i) => pick(i));
+  const x0 = column((i) => (points[i]?.x ?? 0) - centre.x);
+  const y0 = column((i) => (points[i]?.y ?? 0) - centre.y);
+  const head0 = column((i) => (points[i]?.head ?? 0) - centre.head);
+  const place = Float64Array.from(errors, ({ position }) => position);
+  const level = Float64Array.from(errors, headError);
   return (slopes, k) => {
-    points.forEach((point, i) => {
-      const error = errors[i] as StatedErrors;
-      x[i] = point.x - centre.x + error.position * normal();
-      y[i] = point.y - centre.y + error.position * normal();
-      head[i] = point.head - centre.head + headError(error) * normal();
-    });
+    for (let i = 0; i < n; i++) {
+      x[i] = (x0[i] as number) + (place[i] as number) * normal();
+      y[i] = (y0[i] as number) + (place[i] as number) * normal();
+      head[i] = (head0[i] as number) + (level[i] as number) * normal();
+    }
     solvePlane(x, y, head, roots, 0, n, solved);
     slopes.a[k] = solved.a;
     slopes.b[k] = solved.b;
@@ -203,7 +208,7 @@ function summary(
 ): Simulation {
   let [east, north] = [0, 0];
   for (let k = 0; k < solved; k++) {
-    const steepness = Math.hypot(a[k] as number, b[k] as number);
+    const steepness = Math.sqrt((a[k] as number) ** 2 + (b[k] as number) ** 2);
     east -= (a[k] as number) / steepness;
     north -= (b[k] as number) / steepness;
   }
@@ -211,12 +216,18 @@ function summary(
   const meanDirection = bearing(east, north);
   const about = plane.azimuth ?? meanDirection;
 
+  const [aboutEast, aboutNorth] = [
+    Math.sin((about * Math.PI) / 180),
+    Math.cos((about * Math.PI) / 180),
+  ];
   const deviations = new Float64Array(solved);
   const gradients = new Float64Array(solved);
   for (let k = 0; k < solved; k++) {
-    const [ak, bk] = [a[k] as number, b[k] as number];
-    deviations[k] = turn(about, bearing(-ak, -bk));
-    gradients[k] = Math.hypot(ak, bk);
+    const [toEast, toNorth] = [-(a[k] as number), -(b[k] as number)];
+    const across = toEast * aboutNorth - toNorth * aboutEast;
+    const along = toEast * aboutEast + toNorth * aboutNorth;
+    deviations[k] = (Math.atan2(across, along) * 180) / Math.PI;
+    gradients[k] = Math.sqrt(toEast ** 2 + toNorth ** 2);
   }
   deviations.sort();
   gradients.sort();
