@@ -5,43 +5,15 @@ import {
   headAt,
   kriged,
   slopeAt,
-  type KrigedSurface,
   type KrigingChoice,
 } from '../../../src/domain/water/surface/kriging';
 import type { SurfacePoint } from '../../../src/domain/water/surface/surface-point';
 import type { VariogramModel } from '../../../src/domain/water/surface/variogram-model';
 import { groupBy } from '../../../src/domain/group';
 import { azimuth, metres } from '../../../src/domain/units';
-import { number, oracleRows, oracleText, point, siteHeads, SIX_WELLS } from './oracle';
+import { fromGstat, gstatModel, jobSurface, surfaceOf } from './gstat';
+import { number, oracleRows, point, siteHeads, SIX_WELLS } from './oracle';
 
-type GstatModel = {
-  psill: number;
-  model: 'Sph' | 'Exp' | 'Gau' | 'Lin';
-  range: number;
-  nugget: number;
-  measurement_error: number;
-  anis: [number, number] | null;
-};
-
-const SHAPES = { Sph: 'spherical', Exp: 'exponential', Gau: 'gaussian' } as const;
-
-const fromGstat = ({ psill, model, range, nugget, anis }: GstatModel): VariogramModel => {
-  const anisotropy = anis ? { longAxis: azimuth(anis[0]), ratio: anis[1] } : null;
-  return model === 'Lin'
-    ? { shape: 'linear', slope: psill, nugget, anisotropy }
-    : { shape: SHAPES[model], sill: psill, range: metres(range), nugget, anisotropy };
-};
-
-const surfaceOf = (points: readonly SurfacePoint[], choice: KrigingChoice): KrigedSurface => {
-  const surface = kriged(points, choice);
-  if (!surface.ok) throw new Error(JSON.stringify(surface.problem));
-  return surface.value;
-};
-
-const models = JSON.parse(oracleText('c_kriging_models.json')).models as Record<
-  string,
-  Record<string, GstatModel>
->;
 const answers = groupBy(
   oracleRows('c_kriging.csv').filter((row) => !row.model?.includes('nmax')),
   (row) => `${row.dataset} ${row.model} ${row.kriging}`,
@@ -54,15 +26,7 @@ describe('gstat gives the same head and the same variance at 200 places', () => 
   });
 
   test.each([...answers])('%s', (job, rows) => {
-    const [site = '', name = '', kriging] = job.split(' ');
-    const model = models[site]?.[name];
-    if (!model) throw new Error(`no model ${job}`);
-    const error = model.measurement_error;
-    const surface = surfaceOf(siteHeads(site, Math.sqrt(error)), {
-      model: fromGstat(model),
-      drift: kriging === 'OK' ? 'none' : 'linear',
-      errors: error > 0 ? 'stated' : 'ignored',
-    });
+    const surface = jobSurface(job);
     expect(rows).toHaveLength(200);
     let [head, variance] = [0, 0];
     for (const row of rows) {
@@ -75,10 +39,9 @@ describe('gstat gives the same head and the same variance at 200 places', () => 
   });
 
   test('and another range of the variogram gives another surface, so the comparison can fail', () => {
-    const { sph } = models.siteA ?? {};
-    if (!sph) throw new Error('no model');
+    const model = gstatModel('siteA', 'sph');
     const surface = surfaceOf(siteHeads('siteA'), {
-      model: fromGstat({ ...sph, range: sph.range * 1.01 }),
+      model: fromGstat({ ...model, range: model.range * 1.01 }),
       drift: 'none',
       errors: 'ignored',
     });

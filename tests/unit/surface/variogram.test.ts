@@ -21,15 +21,14 @@ import {
 import { azimuth, degrees, metres } from '../../../src/domain/units';
 import { number, oracleRows, oracleText, point, siteHeads, SIX_WELLS } from './oracle';
 
-const model = (over: object = {}): VariogramModel =>
-  ({
-    shape: 'spherical',
-    sill: 0.15,
-    range: metres(400),
-    nugget: 0.01,
-    anisotropy: null,
-    ...over,
-  });
+const model = (over: object = {}): VariogramModel => ({
+  shape: 'spherical',
+  sill: 0.15,
+  range: metres(400),
+  nugget: 0.01,
+  anisotropy: null,
+  ...over,
+});
 
 describe('the models', () => {
   test.each([

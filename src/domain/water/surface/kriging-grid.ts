@@ -1,0 +1,276 @@
+import { invertLower, solveLower } from './cholesky';
+import { addWeighted, blockOf, covariances, rowFrom, type Wells } from './covariance-block';
+import { driftAt, estimateAt, type KrigedSurface } from './kriging';
+import { skeletonFor, tileForms, type Skeleton, type Tile } from './kriging-skeleton';
+import { fourProducts, panelsOf, triangleTimes, wholePanels, type Panels } from './panels';
+import { SAME_PLACE } from './surface-point';
+import { nodeAt, type GridFrame, type SurfaceGrid } from './surface-grid';
+
+/** Nodes along the side of a tile; a tile is done between one report of progress and the next. */
+const TILE = 32;
+
+/** Fewer wells than this, and every node is worked out by itself. */
+const SKELETON_FROM = 80;
+
+/** The part of a grid that is worked on in one go. */
+type TileFrame = {
+  readonly column: number;
+  readonly row: number;
+  /** Filled up to whole blocks of four, of which the last may stand outside the grid. */
+  readonly width: number;
+  readonly height: number;
+};
+
+/**
+ * The kriged heads at the nodes of a grid, and their variances if asked for.
+ * Yields the share done, from 0 to 1, some hundred times, so that a worker can
+ * report it, and stop; the grid comes back at the end.
+ *
+ * Heads are as `headAt` gives them. Variances are as `estimateAt` gives them
+ * with fewer than 80 wells; with more, to a millionth of the sill (see `kriging-skeleton`).
+ *
+ * @param mask  1 for each node wanted; the others get NaN. All where null.
+ */
+export function* krigedGrid(
+  surface: KrigedSurface,
+  frame: GridFrame,
+  wanted: { readonly variance: boolean; readonly mask: Uint8Array | null },
+): Generator<number, SurfaceGrid> {
+  const count = frame.columns * frame.rows;
+  const heads = new Float64Array(count).fill(NaN);
+  const variances = wanted.variance ? new Float64Array(count).fill(NaN) : null;
+  const work = variances ? yield* varianceWork(surface) : null;
+
+  const tiles = tilesOf(frame, wanted.mask);
+  const into = new Float64Array(TILE * TILE);
+  for (const [done, tile] of tiles.entries()) {
+    yield done / tiles.length;
+    tileHeads(surface, frame, tile, into);
+    copyTile(into, tile, frame, wanted.mask, heads);
+    if (!work || !variances) continue;
+    tileVariances(surface, frame, tile, work, into);
+    copyTile(into, tile, frame, wanted.mask, variances);
+  }
+  correctWells(surface, frame, wanted.mask, heads, variances);
+  return { frame, heads, variances };
+}
+
+/** The whole of it at once. */
+export function wholeGrid(steps: Generator<number, SurfaceGrid>): SurfaceGrid {
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+  }
+}
+
+/** Tiles with a wanted node in them, from the south-west on. */
+function tilesOf({ columns, rows }: GridFrame, mask: Uint8Array | null): TileFrame[] {
+  const tiles: TileFrame[] = [];
+  for (let row = 0; row < rows; row += TILE)
+    for (let column = 0; column < columns; column += TILE) {
+      const width = wholePanels(Math.min(TILE, columns - column));
+      const height = Math.min(TILE, rows - row);
+      const isWanted = (k: number) => {
+        const [c, r] = [column + (k % width), row + Math.floor(k / width)];
+        return c < columns && mask?.[r * columns + c] !== 0;
+      };
+      if (Array.from({ length: width * height }, (_, k) => k).some(isWanted))
+        tiles.push({ column, row, width, height });
+    }
+  return tiles;
+}
+
+function copyTile(
+  from: Float64Array,
+  { column, row, width, height }: TileFrame,
+  { columns }: GridFrame,
+  mask: Uint8Array | null,
+  to: Float64Array,
+): void {
+  for (let r = 0; r < height; r++)
+    for (let c = 0; c < width && column + c < columns; c++) {
+      const node = (row + r) * columns + column + c;
+      if (mask?.[node] !== 0) to[node] = from[r * width + c] as number;
+    }
+}
+
+function tileHeads(
+  surface: KrigedSurface,
+  frame: GridFrame,
+  { column, row, width, height }: TileFrame,
+  into: Float64Array,
+): void {
+  const block = blockOf(surface.u.length);
+  for (let r = 0; r < height; r++) {
+    const [x, y] = nodeAt(frame, column, row + r);
+    const along = rowFrom(surface, x, y, frame.step);
+    const [constant = 0, east = 0, north = 0] = surface.drift;
+    const [, east0 = 0, north0 = 0] = driftAt(surface, x, y);
+    const step = surface.choice.drift === 'linear' ? frame.step / surface.spread : 0;
+    for (let c = 0; c < width; c++)
+      into[r * width + c] = constant + east * (east0 + c * step) + north * north0;
+    for (let c = 0; c < width; c += 4) {
+      covariances(surface, along, c, block);
+      addWeighted(surface.weights, block, into, r * width + c);
+    }
+  }
+}
+
+type VarianceWork = {
+  readonly inverse: Float64Array;
+  readonly panels: Panels;
+  readonly skeleton: Skeleton | null;
+};
+
+function* varianceWork(surface: KrigedSurface): Generator<number, VarianceWork> {
+  const n = surface.u.length;
+  const steps = invertLower(surface.lower, n);
+  let step = steps.next();
+  for (; !step.done; step = steps.next()) yield 0;
+  const inverse = step.value;
+  // Within its range a spherical variogram has no smoothness to use, beyond it nothing to add.
+  const smooth = surface.choice.model.shape !== 'spherical';
+  return {
+    inverse,
+    panels: panelsOf(inverse, n),
+    skeleton: smooth && n >= SKELETON_FROM ? skeletonFor(surface, TILE * TILE) : null,
+  };
+}
+
+function tileVariances(
+  surface: KrigedSurface,
+  frame: GridFrame,
+  tile: TileFrame,
+  work: VarianceWork,
+  into: Float64Array,
+): void {
+  const count = tile.width * tile.height;
+  const squares = new Float64Array(count);
+  const drifts = new Float64Array(count * surface.drift.length);
+  const { skeleton, panels } = work;
+  const done =
+    skeleton !== null &&
+    tileForms(skeleton, panels, tileNodes(surface, frame, tile), squares, drifts);
+  if (!done) oneByOne(surface, frame, tile, work, squares, drifts);
+
+  const total = surface.base + surface.choice.model.nugget;
+  const unexplained = new Float64Array(surface.drift.length);
+  for (let t = 0; t < count; t++) {
+    const [x, y] = nodeAt(
+      frame,
+      tile.column + (t % tile.width),
+      tile.row + Math.floor(t / tile.width),
+    );
+    unexplained[0] = 1;
+    unexplained[1] = (x - surface.centre[0]) / surface.spread;
+    unexplained[2] = (y - surface.centre[1]) / surface.spread;
+    for (let k = 0; k < unexplained.length; k++)
+      unexplained[k] = (unexplained[k] as number) - (drifts[k * count + t] as number);
+    solveLower(surface.driftLower, unexplained.length, unexplained);
+    let variance = total - (squares[t] as number);
+    for (let k = 0; k < unexplained.length; k++) variance += (unexplained[k] as number) ** 2;
+    into[t] = Math.max(0, variance);
+  }
+}
+
+/** The tile's nodes in stretched coordinates, and the node nearest to each well. */
+function tileNodes(surface: KrigedSurface, frame: GridFrame, tile: TileFrame): Tile {
+  const { column, row, width, height } = tile;
+  const count = width * height;
+  const u = new Float64Array(wholePanels(count));
+  const v = new Float64Array(wholePanels(count));
+  for (let r = 0; r < height; r++) {
+    const [x, y] = nodeAt(frame, column, row + r);
+    const along = rowFrom(surface, x, y, frame.step);
+    for (let c = 0; c < width; c++) {
+      u[r * width + c] = along.u + c * along.stepU;
+      v[r * width + c] = along.v + c * along.stepV;
+    }
+  }
+  const within = (value: number, most: number) => Math.min(most, Math.max(0, Math.round(value)));
+  const nearest = Int32Array.from(surface.places, (place) => {
+    const c = within((place.x - frame.x) / frame.step - column, width - 1);
+    const r = within((place.y - frame.y) / frame.step - row, height - 1);
+    return r * width + c;
+  });
+  return { count, u, v, nearest };
+}
+
+function oneByOne(
+  surface: KrigedSurface,
+  frame: GridFrame,
+  tile: TileFrame,
+  work: VarianceWork,
+  squares: Float64Array,
+  drifts: Float64Array,
+): void {
+  const { column, row, width, height } = tile;
+  const { wells, panels, solvedDrift } = reaching(surface, frame, tile, work);
+  const n = wells.u.length;
+  const block = blockOf(n);
+  const product = new Float64Array(4 * panels.rows);
+  for (let r = 0; r < height; r++) {
+    const [x, y] = nodeAt(frame, column, row + r);
+    const along = rowFrom(surface, x, y, frame.step);
+    for (let c = 0; c < width; c += 4) {
+      covariances(wells, along, c, block);
+      triangleTimes(panels, block, product);
+      fourProducts(product, product, panels.rows, squares, r * width + c);
+      solvedDrift.forEach((solved, k) =>
+        addWeighted(solved, block, drifts, k * width * height + r * width + c),
+      );
+    }
+  }
+}
+
+/** What a tile's variances are worked from: the wells whose covariance with it is not nothing. */
+function reaching(
+  surface: KrigedSurface,
+  frame: GridFrame,
+  tile: TileFrame,
+  { inverse, panels }: VarianceWork,
+): { wells: Wells; panels: Panels; solvedDrift: readonly Float64Array[] } {
+  const { u, v, base, choice } = surface;
+  const n = u.length;
+  const solvedDrift = Array.from(surface.drift, (_, k) =>
+    surface.solvedDrift.subarray(k * n, (k + 1) * n),
+  );
+  if (choice.model.shape !== 'spherical') return { wells: surface, panels, solvedDrift };
+
+  const nodes = tileNodes(surface, frame, tile);
+  const chosen = Int32Array.from({ length: n }, (_, i) => i).filter((i) => {
+    for (let t = 0; t < nodes.count; t++) {
+      const a = (u[i] as number) - (nodes.u[t] as number);
+      const b = (v[i] as number) - (nodes.v[t] as number);
+      if (a * a + b * b < 1) return true;
+    }
+    return false;
+  });
+  const pick = (all: Float64Array) => Float64Array.from(chosen, (i) => all[i] as number);
+  return {
+    wells: { u: pick(u), v: pick(v), base, choice },
+    panels: panelsOf(inverse, n, chosen),
+    solvedDrift: solvedDrift.map(pick),
+  };
+}
+
+/** Nodes that stand in a well get what is known there, which the nugget keeps from their neighbours. */
+function correctWells(
+  surface: KrigedSurface,
+  frame: GridFrame,
+  mask: Uint8Array | null,
+  heads: Float64Array,
+  variances: Float64Array | null,
+): void {
+  for (const place of surface.places) {
+    const column = Math.round((place.x - frame.x) / frame.step);
+    const row = Math.round((place.y - frame.y) / frame.step);
+    if (column < 0 || column >= frame.columns || row < 0 || row >= frame.rows) continue;
+    const node = row * frame.columns + column;
+    const [x, y] = nodeAt(frame, column, row);
+    if (mask?.[node] === 0 || Math.hypot(place.x - x, place.y - y) > SAME_PLACE) continue;
+    const { head, variance } = estimateAt(surface, x, y);
+    heads[node] = head;
+    if (variances) variances[node] = variance;
+  }
+}
