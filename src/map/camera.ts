@@ -92,6 +92,13 @@ export function widened(extent: Extent, size: Size): Extent {
   return { west: e - w, south: n - h, east: e + w, north: n + h };
 }
 
+/** The place of the grid under a px of a window that shows an extent from edge to edge. */
+export const placeAt = (
+  { west, south, east, north }: Extent,
+  [width, height]: Size,
+  [x, y]: readonly [x: number, y: number],
+): Place => [west + (x / width) * (east - west), north - (y / height) * (north - south)];
+
 /**
  * From longitude and latitude back to the grid, by Newton's method from a place
  * near by; null when it does not settle within a millimetre.

@@ -25,7 +25,19 @@ export type PartProperties = {
   readonly [name: string]: unknown;
 };
 
+/**
+ * Lists that features name by a word: MapLibre turns a list held by a feature
+ * into text when it is asked what it has drawn, and then cannot read it.
+ */
+export type Lists = {
+  /** px right and down, of shapes. */
+  readonly offset: ReadonlyMap<string, readonly [number, number]>;
+  /** Sides that words may stand on, as MapLibre has them. */
+  readonly stands: ReadonlyMap<string, readonly unknown[]>;
+};
+
 export type Painted = {
+  readonly lists: Lists;
   readonly features: FeatureCollection<Geometry, PartProperties>;
   /** Pictures the features name, each once. */
   readonly pictures: readonly PictureName[];
@@ -44,22 +56,33 @@ export type PaintOptions = {
 /** The items of one layer as features that carry their own look. */
 export function painted(items: readonly PlainItem[], options: PaintOptions): Painted {
   const pictures = new Set<PictureName>();
+  const lists = { offset: new Map(), stands: new Map() } satisfies Lists;
   const features = items.flatMap((item) =>
-    featuresOf(magnified(item, options.magnify), options, pictures),
+    featuresOf(magnified(item, options.magnify), options, { pictures, lists }),
   );
   return {
     features: { type: 'FeatureCollection', features },
     pictures: [...pictures],
+    lists,
     parts: new Set(features.map(({ properties }) => properties.part)),
   };
 }
 
 type Properties = Omit<PartProperties, 'part' | 'who'>;
 
+/** What features only name. */
+type Named = {
+  readonly pictures: Set<PictureName>;
+  readonly lists: {
+    readonly offset: Map<string, readonly [number, number]>;
+    readonly stands: Map<string, readonly unknown[]>;
+  };
+};
+
 function featuresOf(
   item: PlainItem,
   { toLngLat, theme, enlarged }: PaintOptions,
-  pictures: Set<PictureName>,
+  { pictures, lists }: Named,
 ): Feature<Geometry, PartProperties>[] {
   const palette = PALETTES[theme];
   const lngLat = ([e, n]: Place) => [...toLngLat(e, n)];
@@ -112,7 +135,7 @@ function featuresOf(
       return [
         feature('icon', point(lngLat(item.at)), {
           picture: named({ kind: 'symbol', shape, size }, item.colour, theme),
-          offset: item.offset ?? [0, 0],
+          offset: listed(lists.offset, item.offset ?? [0, 0]),
           turned: item.turned ?? 0,
         }),
       ];
@@ -123,7 +146,7 @@ function featuresOf(
       return [
         feature('icon', point(lngLat(item.at)), {
           picture: named({ kind: 'bar', width, height }, item.colour, theme),
-          offset: [0, (-Math.sign(item.height) * height) / 2],
+          offset: listed(lists.offset, [0, (-Math.sign(item.height) * height) / 2]),
           turned: 0,
         }),
       ];
@@ -139,7 +162,7 @@ function featuresOf(
           ground: palette.paper,
           priority: item.priority,
           turned: item.turned ?? 0,
-          stands: standsOf(item),
+          stands: listed(lists.stands, standsOf(item)),
           ...(item.mark && {
             picture: named(
               { kind: 'symbol', shape: item.mark, size: item.size * MARK },
@@ -150,6 +173,13 @@ function featuresOf(
         }),
       ];
   }
+}
+
+/** A list's name, under which it is kept. */
+function listed<List extends readonly unknown[]>(lists: Map<string, List>, list: List): string {
+  const name = JSON.stringify(list);
+  lists.set(name, list);
+  return name;
 }
 
 const point = (coordinates: number[]): Geometry => ({ type: 'Point', coordinates });

@@ -1,15 +1,11 @@
-import { Map as MapLibre, setWorkerUrl, type MapMouseEvent, type PointLike } from 'maplibre-gl';
+import { Map as MapLibre, setWorkerUrl, type MapMouseEvent } from 'maplibre-gl';
 import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?worker&url';
-import { cameraFor, extentSeen, toGrid, type Size, type ToLngLat } from '../camera';
+import { cameraFor, extentSeen, placeAt, toGrid, type Size, type ToLngLat } from '../camera';
 import { mapFaces } from '../look/faces';
 import { centreOf, type Extent, type Place } from '../scene/scene';
-import type { PartProperties } from './features';
 import { picture } from './images';
 
 setWorkerUrl(workerUrl);
-
-/** How near a click must come to a shape, px: half a fingertip. */
-const NEAR = 11;
 
 export type MapViewOptions = {
   readonly container: HTMLElement;
@@ -18,8 +14,10 @@ export type MapViewOptions = {
   readonly paper: string;
   /** Name of the map for a screen reader. */
   readonly label: string;
-  readonly onselect: (who: string | null) => void;
-  readonly onhover: (who: string | null) => void;
+  /** Pressed at a place of the grid. */
+  readonly onpress: (at: Place) => void;
+  /** Over a place of the grid; null when the pointer left. Returns whether there is something to press. */
+  readonly onpoint: (at: Place | null) => boolean;
 };
 
 /**
@@ -40,7 +38,7 @@ export class MapView {
   /** What the window shows. */
   seen: Extent = $state.raw({ west: 0, south: 0, east: 1, north: 1 });
 
-  constructor({ container, toLngLat, extent, paper, label, onselect, onhover }: MapViewOptions) {
+  constructor({ container, toLngLat, extent, paper, label, onpress, onpoint }: MapViewOptions) {
     this.#toLngLat = toLngLat;
     this.#home = centreOf(extent);
     notDrawn();
@@ -85,13 +83,12 @@ export class MapView {
       this.lost = true;
     });
     this.map.on('webglcontextrestored', () => (this.lost = false));
-    this.map.on('click', (event) => onselect(this.#whoAt(event)));
+    this.map.on('click', (event) => onpress(this.#placeOf(event)));
     this.map.on('mousemove', (event) => {
-      const who = this.#whoAt(event);
-      this.map.getCanvas().style.cursor = who === null ? '' : 'pointer';
-      onhover(who);
+      const something = onpoint(this.#placeOf(event));
+      this.map.getCanvas().style.cursor = something ? 'pointer' : '';
     });
-    this.map.on('mouseout', () => onhover(null));
+    this.map.on('mouseout', () => onpoint(null));
   }
 
   /** Put an extent into the window; at once where asked, or where less motion is. */
@@ -132,21 +129,9 @@ export class MapView {
     this.seen = extentSeen(centre, this.map.getZoom(), size, this.#toLngLat);
   }
 
-  /** What is under the pointer or a finger's breadth from it: the nearest shape, else what lies there. */
-  #whoAt({ point }: MapMouseEvent): string | null {
-    const box: [PointLike, PointLike] = [
-      [point.x - NEAR, point.y - NEAR],
-      [point.x + NEAR, point.y + NEAR],
-    ];
-    const found = this.map.queryRenderedFeatures(box).flatMap(({ geometry, properties }) => {
-      const { who, part } = properties as PartProperties;
-      if (who === null || who === undefined) return [];
-      if (part !== 'icon' || geometry.type !== 'Point') return [{ who, apart: 2 * NEAR }];
-      const [lng = 0, lat = 0] = geometry.coordinates;
-      const at = this.map.project([lng, lat]);
-      return [{ who, apart: Math.hypot(at.x - point.x, at.y - point.y) }];
-    });
-    return found.toSorted((a, b) => a.apart - b.apart)[0]?.who ?? null;
+  #placeOf({ point }: MapMouseEvent): Place {
+    const { clientWidth, clientHeight } = this.map.getContainer();
+    return placeAt(this.seen, [clientWidth, clientHeight], [point.x, point.y]);
   }
 }
 

@@ -1,7 +1,7 @@
 import type { AddLayerObject, ExpressionSpecification, FilterSpecification } from 'maplibre-gl';
 import { LAYERS, type LayerId } from '../scene/layers';
 import { DASHES } from '../scene/scene';
-import { MOST_LINES, PARTS, type PartName } from './features';
+import { MOST_LINES, PARTS, type Lists, type PartName } from './features';
 
 export type SublayerId = `${LayerId}/${PartName}`;
 
@@ -60,8 +60,22 @@ const WORDS = [
   get('text'),
 ] as unknown as ExpressionSpecification;
 
+const choice = (name: string, lists: ReadonlyMap<string, readonly unknown[]>, other: unknown[]) =>
+  (lists.size === 0
+    ? ['literal', other]
+    : [
+        'match',
+        get(name),
+        ...[...lists].flatMap(([key, list]) => [key, ['literal', list]]),
+        ['literal', other],
+      ]) as unknown as ExpressionSpecification;
+
+/** The two properties that read lists, for as many lists as there are now. */
+export const offsets = ({ offset }: Lists) => choice('offset', offset, [0, 0]);
+export const stands = (lists: Lists) => choice('stands', lists.stands, ['center', [0, 0]]);
+
 /** How each part is drawn; every feature carries its own look. */
-export function sublayer(layer: LayerId, part: PartName): AddLayerObject {
+export function sublayer(layer: LayerId, part: PartName, lists: Lists): AddLayerObject {
   const base = {
     id: `${layer}/${part}`,
     source: layer,
@@ -102,7 +116,7 @@ export function sublayer(layer: LayerId, part: PartName): AddLayerObject {
         type: 'symbol',
         layout: {
           'icon-image': get('picture'),
-          'icon-offset': get('offset'),
+          'icon-offset': offsets(lists),
           'icon-rotate': get('turned'),
           // Grid north is up, so the screen's directions are the grid's.
           'icon-rotation-alignment': 'viewport',
@@ -121,7 +135,7 @@ export function sublayer(layer: LayerId, part: PartName): AddLayerObject {
           'text-field': WORDS,
           'text-font': FONT,
           'text-size': get('size'),
-          'text-variable-anchor-offset': get('stands'),
+          'text-variable-anchor-offset': stands(lists),
           'text-justify': 'auto',
           'text-rotate': get('turned'),
           'text-rotation-alignment': 'viewport',

@@ -59,7 +59,8 @@ describe('items as map features', () => {
       line0: '958.98',
       line1: 'dry',
     });
-    const stands = feature?.properties.stands as [
+    const { lists } = paint([words]);
+    const stands = lists.stands.get(String(feature?.properties.stands)) as [
       string,
       [number, number],
       string,
@@ -98,6 +99,8 @@ describe('items as map features', () => {
   });
 });
 
+const none = { offset: new Map(), stands: new Map() };
+
 describe('the order of layers', () => {
   test('points lie over heads, heads over names, names over buildings', () => {
     const at = (id: (typeof SUBLAYERS)[number]) => SUBLAYERS.indexOf(id);
@@ -115,7 +118,7 @@ describe('the order of layers', () => {
 
   test('points are drawn whatever is there, and words give way', () => {
     const layout = (id: 'points' | 'point-labels', part: 'icon' | 'words') =>
-      (sublayer(id, part) as { layout?: Record<string, unknown> }).layout;
+      (sublayer(id, part, none) as { layout?: Record<string, unknown> }).layout;
     expect(layout('points', 'icon')?.['icon-allow-overlap']).toBe(true);
     expect(layout('points', 'icon')?.['icon-ignore-placement']).toBe(false);
     expect(layout('point-labels', 'words')?.['text-allow-overlap']).toBe(false);

@@ -1,6 +1,7 @@
 import { flushSync } from 'svelte';
 import * as history from '../../../../src/app/history';
 import { openFolder, pickFolder } from '../../../../src/app/keeping/folder-place.svelte';
+import { appOnDevice } from '../../../../src/app/keeping/app-on-device.svelte';
 import { Keeping } from '../../../../src/app/keeping/keeping.svelte';
 import { zipped } from '../../../../src/app/keeping/pack';
 import type { SiteKeeper } from '../../../../src/app/keeping/site-keeper.svelte';
@@ -80,9 +81,11 @@ function largeSite(results: number): WholeSite {
 }
 
 const keeping = new Keeping();
+void appOnDevice.start();
 
 /** The site open in this page, with its undo, as the app has it. */
 const page = {
+  appOnDevice,
   keeping,
   keeper: null as SiteKeeper | null,
   history: null as history.History<DataPackage> | null,
