@@ -33,6 +33,12 @@ export class OpenSite {
   /** The number whose work is open. */
   work: Work | null = $state.raw(null);
 
+  /**
+   * What a sheet draws on the map beside the site itself, by the sheet's own
+   * name for it: contours, triangles, a grid being laid. Each is replaced whole.
+   */
+  overlays: Readonly<Record<string, readonly unknown[]>> = $state.raw({});
+
   readonly #opened = $derived.by(() => {
     const { grid, problem } = gridOf(this.package);
     return { grid, site: siteOf(this.package, grid, problem) };
@@ -113,6 +119,13 @@ export class OpenSite {
       next.construction = change.construction ?? [];
     if (next.levelSet === null) next.levelSet = this.#firstLevelSet();
     this.shown = next;
+  }
+
+  /** Draw something more on the map, in place of what stood under that name; nothing takes it away. */
+  overlay(name: string, items: readonly unknown[]) {
+    const { [name]: before, ...others } = this.overlays;
+    if (items.length > 0) this.overlays = { ...others, [name]: items };
+    else if (before) this.overlays = others;
   }
 
   select = (location: string | null) => {

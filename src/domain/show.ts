@@ -5,11 +5,11 @@ import { inUnits, type LengthUnit, type Metres } from './units';
 /** The units a site is printed in. */
 export type PrintUnits = { readonly vertical: LengthUnit; readonly grid: LengthUnit };
 
-/** How a unit is written beside a number. */
+/** How a unit is written beside a number; ftUS is the EPSG data set's short name of the US survey foot. */
 const UNIT_TEXT: Readonly<Record<LengthUnit, string>> = {
   m: 'm',
   ft: 'ft',
-  'us-ft': 'ft (US survey)',
+  'us-ft': 'ftUS',
 };
 
 export const unitText = (unit: LengthUnit) => UNIT_TEXT[unit];

@@ -1,7 +1,6 @@
 import { byLocation, type JudgedResult } from '../domain/lab/site-results';
 import { worstOf } from '../domain/lab/worst';
 import { groupBy } from '../domain/group';
-import type { Location } from '../domain/site/schema';
 import type { Shown } from '../domain/site/shown';
 import type { Site } from '../domain/site/site';
 import type { GaugedScreen } from '../domain/water/event-heads';
@@ -11,7 +10,7 @@ import { flowItems } from './scene/from-flow';
 import { headItems } from './scene/from-heads';
 import { locationItems, placeOf } from './scene/from-locations';
 import { verdictItems, type VerdictsAt } from './scene/from-verdicts';
-import type { Item, Place, Scene } from './scene/scene';
+import { placesOf, type Item, type Place, type Scene } from './scene/scene';
 
 /** What the map of a site is made from. */
 export type Drawing = {
@@ -59,9 +58,14 @@ function verdictsAt(site: Site, results: readonly JudgedResult[]): VerdictsAt[] 
   });
 }
 
-/** Places of the points of a site, for the view that holds them all. */
-export const placesIn = (locations: Iterable<Location>): Place[] =>
-  [...locations].flatMap((location) => {
+/** Places of the points of a site and corners of its boundary, for the view that holds them all. */
+export function placesIn({ locations, features, settings }: Site): Place[] {
+  const points = [...locations.values()].flatMap((location) => {
     const at = placeOf(location);
     return at ? [at] : [];
   });
+  const edges = features
+    .filter(({ kind }) => kind === 'boundary')
+    .flatMap((feature) => featureItems(feature, settings.grid.unit).flatMap(placesOf));
+  return [...points, ...edges];
+}
