@@ -1,0 +1,143 @@
+import { createServer, type Server } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, inject, onTestFinished, test } from 'vitest';
+import { openApp } from './harness';
+import { servePage, type ServedPage } from './pages/serve-page';
+import type {} from './pages/keeping/main';
+
+let served: ServedPage;
+beforeAll(async () => {
+  served = await servePage('keeping');
+});
+afterAll(() => served?.close());
+
+type Cable = {
+  readonly address: string;
+  /** Nothing comes through any more. */
+  readonly cut: () => void;
+  /** From now on the app's files come changed. */
+  readonly change: (change: (path: string, text: string) => string) => void;
+};
+
+/** A server before another one, as a network is before a server. */
+async function cableTo(target: string): Promise<Cable> {
+  let isCut = false;
+  let change = (_: string, text: string) => text;
+  const server: Server = createServer((request, response) => {
+    if (isCut) return void request.socket.destroy();
+    const path = request.url ?? '/';
+    void fetch(new URL(path.slice(1), target)).then(async (answer) => {
+      const type = answer.headers.get('content-type') ?? '';
+      const bytes = Buffer.from(await answer.arrayBuffer());
+      response.writeHead(answer.status, { 'content-type': type });
+      response.end(/html|javascript/.test(type) ? change(path, bytes.toString()) : bytes);
+    });
+  });
+  await new Promise<void>((listening) => server.listen(0, '127.0.0.1', listening));
+  onTestFinished(() => {
+    server.closeAllConnections();
+    server.close();
+  });
+  return {
+    address: `http://127.0.0.1:${(server.address() as AddressInfo).port}/`,
+    cut: () => {
+      isCut = true;
+      server.closeAllConnections();
+    },
+    change: (next) => {
+      change = next;
+    },
+  };
+}
+
+/** The service worker has all of the app's files and answers for them. */
+const isOnDevice = (page: Page) =>
+  page.waitForFunction(async () => {
+    await navigator.serviceWorker.ready;
+    return navigator.serviceWorker.controller?.state === 'activated';
+  });
+
+test('after the first visit the app opens with the network cut, any demo and the map included', async () => {
+  const cable = await cableTo(inject('address'));
+  const app = await openApp({ address: cable.address, mayComplain: true });
+  await app.drawn();
+  await isOnDevice(app.page);
+  cable.cut();
+  await app.page.reload();
+  await app.drawn();
+  const title = await app.page.title();
+  expect(title).toMatch(/Downgradient/);
+  const another = await app.context.newPage();
+  await another.goto(`${cable.address}?site=quellmoor`);
+  await another.waitForSelector('html[data-drawn="yes"]', { state: 'attached' });
+  expect(await another.title()).not.toBe('');
+  expect(app.foreignRequests()).toEqual([]);
+});
+
+test('the browser finds nothing wrong with installing the app', async () => {
+  const cable = await cableTo(inject('address'));
+  const app = await openApp({ address: cable.address });
+  await app.drawn();
+  await isOnDevice(app.page);
+  const session = await app.context.newCDPSession(app.page);
+  const { installabilityErrors } = await session.send('Page.getInstallabilityErrors');
+  const { errors, data } = await session.send('Page.getAppManifest');
+  expect(errors).toEqual([]);
+  expect(JSON.parse(data ?? '{}')).toMatchObject({ name: 'Downgradient', display: 'standalone' });
+  // Each test has a private window, where nothing can be installed; that is all that is wrong.
+  expect(installabilityErrors.filter(({ errorId }) => errorId !== 'in-incognito')).toEqual([]);
+});
+
+test('edits made with the network cut are kept, and there when it comes back', async () => {
+  const cable = await cableTo(served.address);
+  const app = await openApp({ address: cable.address, mayComplain: true });
+  await isOnDevice(app.page);
+  cable.cut();
+  await app.page.reload();
+  await app.page.waitForFunction(() => 'keepingPage' in window);
+  const id = await app.page.evaluate(() => window.keepingPage.begin());
+  expect(await app.page.evaluate(() => window.keepingPage.write('8.90'))).toBe(true);
+  await app.page.reload();
+  await app.page.evaluate((site) => window.keepingPage.open(site), id);
+  expect(await app.page.evaluate(() => window.keepingPage.level())).toBe('8.90');
+  // The zip is made by a worker nobody had asked for before the cut.
+  expect(
+    await app.page.evaluate(async () => {
+      const { keeper, zipped } = window.keepingPage;
+      return keeper ? (await zipped(keeper.whole)).length : 0;
+    }),
+  ).toBeGreaterThan(500);
+});
+
+test('a newer version waits until it is taken, and then the page is the newer one', async () => {
+  const cable = await cableTo(served.address);
+  const { page, context } = await openApp({ address: cable.address });
+  await isOnDevice(page);
+  expect(await page.evaluate(() => window.keepingPage.appOnDevice.isUpdateReady)).toBe(false);
+
+  const newer = (version: string) =>
+    cable.change((path, text) => {
+      if (path.endsWith('service-worker.js')) return text.replace(/VERSION='\w+'/, version);
+      return text.replace('<title>Keeping</title>', `<title>${version}</title>`);
+    });
+  for (const version of ["VERSION='newer'", "VERSION='newest'"]) {
+    newer(version);
+    const before = await page.title();
+    await page.evaluate(async () => (await navigator.serviceWorker.ready).update());
+    await page.waitForFunction(() => window.keepingPage.appOnDevice.isUpdateReady);
+    await page.reload();
+    expect(await page.title()).toBe(before);
+    await page.waitForFunction(() => window.keepingPage.appOnDevice.isUpdateReady);
+    await Promise.all([
+      page.waitForEvent('load'),
+      page.evaluate(() => window.keepingPage.appOnDevice.takeUpdate()),
+    ]);
+    await page.waitForFunction(() => 'keepingPage' in window);
+    expect(await page.title()).toBe(version);
+  }
+  // The version before stays for windows still open; older ones are gone.
+  const caches = await page.evaluate(async () => (await window.caches.keys()).toSorted());
+  expect(caches).toEqual(['downgradient-app-newer', 'downgradient-app-newest']);
+  await context.close();
+});
