@@ -1,3 +1,4 @@
+import { basisInName } from './basis';
 import { casOf } from './cas';
 import { KNOWN_ANALYTES } from './analyte-list';
 
@@ -24,22 +25,38 @@ export const analyteNamed = (name: string): Analyte | null => byName.get(plain(n
 
 export const analyteWithCas = (cas: string): Analyte | null => byCas.get(cas) ?? null;
 
-const keys = new Map<string, string>();
+/** What a row's CAS number and name come to. */
+export type AnalyteFacts = {
+  /** What results and levels are matched by. */
+  readonly key: string;
+  /** "N" in "Nitrate (as N)". */
+  readonly basisInName: string | null;
+};
+
+const facts = new Map<string | null, Map<string, AnalyteFacts>>();
 const MOST_KEPT = 20_000;
+let keptFacts = 0;
 
 /**
- * What results and levels are matched by: the CAS number if its check digit is
- * right, else that of the analyte so named, else "name:" and the exact name.
+ * An analyte for matching, by the CAS number if its check digit is right, else
+ * that of the analyte so named, else "name:" and the exact name.
  */
-export function analyteKey(cas: string | null, name: string): string {
-  const cell = `${cas ?? ''}\n${name}`;
-  const before = keys.get(cell);
+export function analyteFacts(cas: string | null, name: string): AnalyteFacts {
+  const before = facts.get(cas)?.get(name);
   if (before !== undefined) return before;
   const known = analyteNamed(name);
-  const key = casOf(cas) ?? known?.cas ?? `name:${plain(known?.name ?? name)}`;
-  if (keys.size < MOST_KEPT) keys.set(cell, key);
-  return key;
+  const made = {
+    key: casOf(cas) ?? known?.cas ?? `name:${plain(known?.name ?? name)}`,
+    basisInName: basisInName(name),
+  };
+  if (keptFacts < MOST_KEPT) {
+    keptFacts++;
+    facts.set(cas, (facts.get(cas) ?? new Map<string, AnalyteFacts>()).set(name, made));
+  }
+  return made;
 }
+
+export const analyteKey = (cas: string | null, name: string): string => analyteFacts(cas, name).key;
 
 /** What is wrong with the naming of an analyte. */
 export type AnalyteProblem = {

@@ -40,8 +40,5 @@ export const needsBasis = (analyteKey: string) => NEEDS_BASIS.has(analyteKey);
 export const CONFLICT = 'conflict';
 
 /** The basis the unit and the name agree on; `CONFLICT` where they do not. */
-export function basisOf(inUnit: string | null, analyte: string): string | null {
-  const inName = basisInName(analyte);
-  if (inUnit === null || inName === null) return inUnit ?? inName;
-  return inUnit === inName ? inUnit : CONFLICT;
-}
+export const basisOf = (inUnit: string | null, inName: string | null): string | null =>
+  inUnit !== null && inName !== null && inUnit !== inName ? CONFLICT : (inUnit ?? inName);

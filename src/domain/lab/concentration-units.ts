@@ -111,8 +111,14 @@ function named(bare: string, basis: string | null, solid: boolean): Concentratio
   return { dimension, power, times, basis: upper, parts: false };
 }
 
+const TENS = [1, 10, 100, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9];
+
 const scaled = (value: number, power: number) =>
-  power < 0 ? value / 10 ** -power : value * 10 ** power;
+  power === 0
+    ? value
+    : power < 0
+      ? value / (TENS[-power] ?? 10 ** -power)
+      : value * (TENS[power] ?? 10 ** power);
 
 /** A number in the unit its dimension is worked in: 0.005 mg/L is 5 (µg/L). */
 export const amountIn = (value: number, { times, power }: ConcentrationUnit): number =>

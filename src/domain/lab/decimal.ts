@@ -87,13 +87,12 @@ const NEAR = 1e-12;
 /** Below this a double no longer carries its full digits. */
 const FULL_DIGITS = 1e-290;
 
-/**
- * The order of two numbers known as doubles and, when asked, exactly. The
- * doubles decide unless they are as good as equal.
- */
-export function compareNearly(a: number, b: number, exactly: () => Order): Order {
-  const apart = a - b;
+/** Whether two doubles are far enough apart that their order is the numbers' own. */
+export function apartAsDoubles(a: number, b: number): boolean {
   const size = Math.max(Math.abs(a), Math.abs(b));
-  if (Math.abs(apart) > NEAR * size && size > FULL_DIGITS) return apart < 0 ? -1 : 1;
-  return exactly();
+  return Math.abs(a - b) > NEAR * size && size > FULL_DIGITS;
 }
+
+/** The order of two numbers known as doubles and, where those are as good as equal, exactly. */
+export const compareNearly = (a: number, b: number, exactly: () => Order): Order =>
+  apartAsDoubles(a, b) ? (a < b ? -1 : 1) : exactly();

@@ -1,7 +1,8 @@
 import { decimalsIn } from '../show';
 import type { Term, Work } from '../work';
 import { amountIn, amountOf, type Amount, type ConcentrationUnit } from './concentration-units';
-import { reportingLimitOf, type Reading } from './reading';
+import { limitOf, reportingLimitOf } from './limit';
+import { valueOf, type Reading } from './reading';
 
 /** How well a field duplicate must agree with its parent. */
 export type DuplicateLimits = {
@@ -63,7 +64,7 @@ export function duplicateAgreement(
   const b = inUnit(right, unit);
   const limit = Math.max(
     ...[parent, duplicate].map((reading) => {
-      const stated = reportingLimitOf(reading) ?? reading.limit['reporting limit'];
+      const stated = reportingLimitOf(reading) ?? limitOf(reading, 'reporting limit');
       return stated === null ? 0 : inUnit(stated, unit);
     }),
   );
@@ -87,7 +88,7 @@ function whyNot(a: Reading, b: Reading): string | null {
 
 /** The value of a detection, the limit of a non-detect. */
 const judgedBy = (reading: Reading): Amount | null =>
-  reading.state === 'detected' ? reading.value : reading.limit['reporting limit'];
+  reading.state === 'detected' ? valueOf(reading) : limitOf(reading, 'reporting limit');
 
 const inUnit = (amount: Amount, unit: ConcentrationUnit) =>
   sameSize(amount.unit, unit) ? Number(amount.text) : amountOf(amount) / amountIn(1, unit);

@@ -1,9 +1,11 @@
 import type { ScreeningLevel } from '../site/schema';
-import { analyteKey } from './analytes';
+import { groupBy } from '../group';
+import { analyteFacts } from './analytes';
 import { basisOf } from './basis';
 import { amountOf, unitOf, type Amount, type ConcentrationUnit } from './concentration-units';
 import { decimalOf } from './decimal';
-import type { DecidingLimit, Reading } from './reading';
+import type { DecidingLimit } from './limit';
+import type { Reading } from './reading';
 import { plainDigits } from './reported';
 
 /**
@@ -65,11 +67,12 @@ const isSolid = (matrix: string | null) => /\b(soil|sediment|solid|sludge)/i.tes
 export function levelFrom(input: LevelInput, rules: SetRules = USUAL_RULES): Level {
   const unit = unitOf(input.unit, isSolid(input.matrix));
   const value = amountIn(input.value, unit);
+  const { key, basisInName } = analyteFacts(input.cas, input.analyte);
   return {
     input,
     rules,
-    key: analyteKey(input.cas, input.analyte),
-    basis: basisOf(unit?.basis ?? null, input.analyte),
+    key,
+    basis: basisOf(unit?.basis ?? null, basisInName),
     decides: input.decides ?? rules.decides,
     value,
     amount: value === null ? 0 : amountOf(value),
@@ -97,11 +100,36 @@ export function covers(
   levelMatrix: string | null,
   sampleMatrix: string | null | undefined,
 ): boolean {
-  const level = levelMatrix?.trim().toLowerCase() ?? '';
-  const sample = sampleMatrix?.trim().toLowerCase() ?? '';
-  if (level === '' || sample === '' || level === sample) return true;
-  return level === 'water' && sample.includes('water');
+  if (!levelMatrix || !sampleMatrix || levelMatrix === sampleMatrix) return true;
+  const level = levelMatrix.trim().toLowerCase();
+  const sample = sampleMatrix.trim().toLowerCase();
+  return (
+    level === '' ||
+    sample === '' ||
+    level === sample ||
+    (level === 'water' && sample.includes('water'))
+  );
 }
+
+/** A level as the finder keeps it, with the answers for either kind of misfit ready made. */
+type Candidate = {
+  readonly level: Level;
+  readonly fits: Match;
+  readonly misfits: Readonly<Record<Misfit, Match>>;
+  /** Whether it covers a matrix, by the matrix as written. */
+  readonly coverage: Map<string, boolean>;
+};
+
+const candidateOf = (level: Level): Candidate => ({
+  level,
+  fits: { level, misfit: null },
+  misfits: { fraction: { level, misfit: 'fraction' }, matrix: { level, misfit: 'matrix' } },
+  coverage: new Map(),
+});
+
+/** Levels that name the fraction come first, then those that name the matrix. */
+const score = ({ input: { fraction, matrix } }: Level) =>
+  (fraction === null ? 0 : 2) + (matrix === null ? 0 : 1);
 
 /**
  * Levels by analyte. For a result it is the level of its fraction and matrix,
@@ -109,35 +137,31 @@ export function covers(
  * one is never used for the other, nor for a result that does not say.
  */
 export function levelFinder(levels: readonly Level[]): (reading: Reading) => Match {
-  const byKey = new Map<string, Match[]>();
-  for (const level of levels) {
-    const matches = byKey.get(level.key) ?? [];
-    byKey.set(level.key, [...matches, { level, misfit: null }]);
-  }
-  return (reading) => {
-    const matches = byKey.get(reading.key);
-    return matches === undefined ? NO_MATCH : fitting(matches, reading);
+  const byKey = groupBy(
+    [...levels].sort((a, b) => score(b) - score(a)).map(candidateOf),
+    ({ level }) => level.key,
+  );
+  return ({ key, result }) => {
+    const candidates = byKey.get(key);
+    if (candidates === undefined) return NO_MATCH;
+    let misfit = NO_MATCH;
+    for (const candidate of candidates) {
+      const { fraction } = candidate.level.input;
+      if (!coversAgain(candidate, result.matrix)) {
+        if (misfit.level === null) misfit = candidate.misfits.matrix;
+      } else if (fraction !== null && fraction !== result.fraction)
+        misfit = candidate.misfits.fraction;
+      else return candidate.fits;
+    }
+    return misfit;
   };
 }
 
-function fitting(matches: readonly Match[], { result }: Reading): Match {
-  let best: Match | null = null;
-  let misfit: Match = NO_MATCH;
-  for (const match of matches) {
-    const level = match.level?.input;
-    if (!level) continue;
-    if (!covers(level.matrix, result.matrix)) {
-      misfit = misfit.level === null ? { level: match.level, misfit: 'matrix' } : misfit;
-    } else if (level.fraction !== null && level.fraction !== result.fraction) {
-      misfit = { level: match.level, misfit: 'fraction' };
-    } else if (best === null || closer(level, best.level?.input)) best = match;
-  }
-  return best ?? misfit;
+function coversAgain({ level, coverage }: Candidate, matrix: string | null | undefined): boolean {
+  if (!matrix || level.input.matrix === null) return true;
+  const before = coverage.get(matrix);
+  if (before !== undefined) return before;
+  const answer = covers(level.input.matrix, matrix);
+  coverage.set(matrix, answer);
+  return answer;
 }
-
-/** A level that names the fraction, then one that names the matrix, comes before one for any. */
-const closer = (a: LevelInput, b: LevelInput | undefined) =>
-  score(a) > (b === undefined ? -1 : score(b));
-
-const score = ({ fraction, matrix }: LevelInput) =>
-  (fraction === null ? 0 : 2) + (matrix === null ? 0 : 1);

@@ -1,13 +1,7 @@
 import type { ResultRow } from '../site/schema';
-import { analyteKey } from './analytes';
+import { analyteFacts } from './analytes';
 import { basisOf } from './basis';
-import {
-  amountOf,
-  compareAmounts,
-  unitOf,
-  type Amount,
-  type ConcentrationUnit,
-} from './concentration-units';
+import { amountIn, unitOf, type Amount, type ConcentrationUnit } from './concentration-units';
 import { combined, FLAG, legendsFrom, type Legend } from './qualifiers';
 import { DECIMAL_POINT, plainDigits, readReported, type Dress, type Reported } from './reported';
 
@@ -47,19 +41,17 @@ export type ReadingState =
   | 'none' // there is no result
   | 'unreadable';
 
-/** A limit a non-detect is judged by. */
-export type Limit = Amount & {
-  readonly amount: number;
-  /** Column of `results` it stands in; `value` where it is the number beside < or U. */
-  readonly column: 'value' | 'detection_limit' | 'reporting_limit';
-};
+/** A number read from a cell: its text with a decimal point, and the nearest double. */
+export type Digits = { readonly text: string; readonly number: number };
 
-export type DecidingLimit = 'reporting limit' | 'detection limit';
-
+/**
+ * A result read. It holds no objects of its own, so that a million of them are
+ * a million small things; `valueOf` and `limitOf` make the rest when asked.
+ */
 export type Reading = {
   readonly result: ResultInput;
   readonly state: ReadingState;
-  /** For states without a number: why. */
+  /** For `none` and `unreadable`: why. */
   readonly why: ReadingReason | null;
   /** Bits of `FLAG`. */
   readonly flags: number;
@@ -70,12 +62,15 @@ export type Reading = {
   readonly unit: ConcentrationUnit | null;
   /** "N" or "NO3" where unit or name says; `CONFLICT` where they disagree. */
   readonly basis: string | null;
-  /** The number reported, with its unit; for `detected` and `more than`. */
-  readonly value: Amount | null;
-  /** `value` in the unit its dimension is worked in; 0 where there is none. */
+  /** The value in the unit its dimension is worked in, for `detected` and `more than`; else 0. */
   readonly amount: number;
-  /** For `not detected`: the limit that decides, by either rule; null where none was given. */
-  readonly limit: Readonly<Record<DecidingLimit, Limit | null>>;
+  /** The number in the value's cell. */
+  readonly written: Digits | null;
+  /** The limits' cells: null where one cannot be read, undefined where it is blank. */
+  readonly detectionLimit: Digits | null | undefined;
+  readonly reportingLimit: Digits | null | undefined;
+  /** Not detected only in the validator's eyes: the value became the limit. */
+  readonly raised: boolean;
 };
 
 export type ReadingReason =
@@ -85,7 +80,6 @@ export type ReadingReason =
   | { readonly kind: 'zero' }
   | { readonly kind: 'unreadable'; readonly expected: string; readonly found: string };
 
-const NO_LIMIT = { 'reporting limit': null, 'detection limit': null } as const;
 const BLANK: ReadingReason = { kind: 'blank' };
 const WITHOUT_VALUE: ReadingReason = { kind: 'detected without a value' };
 const ZERO: ReadingReason = { kind: 'zero' };
@@ -93,8 +87,7 @@ const ZERO: ReadingReason = { kind: 'zero' };
 const JUST_LETTERS = 'a result such as 5.2, <0.5, ND, 0.5 U or >200';
 
 /** Soil is told from water, because a ppb is another thing there. */
-const isSolid = (matrix: string | null | undefined) =>
-  /\b(soil|sediment|solid|sludge)/i.test(matrix ?? '');
+const isSolid = (matrix: string) => /\b(soil|sediment|solid|sludge)/i.test(matrix);
 
 /** Cells repeat; past this many distinct ones they are no longer kept. */
 const MOST_KEPT = 20_000;
@@ -118,6 +111,11 @@ export type ReadingRules = {
 
 const DEFAULT_LEGENDS = legendsFrom([])(null);
 
+const digitsOf = (text: string | null): Digits | null =>
+  text === null ? null : { text, number: Number(text) };
+
+const NOTHING: readonly string[] = [];
+
 /**
  * Reads results under one laboratory's legend. Make one reader for many
  * results: it remembers the cells it has met.
@@ -125,65 +123,66 @@ const DEFAULT_LEGENDS = legendsFrom([])(null);
 export function resultReader(
   rules: ReadingRules = { dress: DECIMAL_POINT, ...DEFAULT_LEGENDS },
 ): (result: ResultInput) => Reading {
-  const reported = kept((text) => readReported(text, rules.dress));
-  const digits = kept((text) => plainDigits(text, rules.dress));
-  const unit = kept((text) => unitOf(text));
-  const solidUnit = kept((text) => unitOf(text, true));
+  const valueCell = kept((text) => {
+    const says = readReported(text, rules.dress);
+    return { says, written: digitsOf(says.number), letters: rules.laboratory(says.letters) };
+  });
+  const limitCell = kept((text) =>
+    text.trim() === '' ? BLANK_LIMIT : { limit: positive(plainDigits(text.trim(), rules.dress)) },
+  );
+  const units = { water: kept((text) => unitOf(text)), solid: kept((text) => unitOf(text, true)) };
+  const solid = kept(isSolid);
+  const limitIn = (text: string | null) =>
+    text === null || text === '' ? undefined : limitCell(text).limit;
 
   return (result) => {
-    const says = reported(result.value?.trim() ?? '');
-    const inUnit = (isSolid(result.matrix) ? solidUnit : unit)(result.unit?.trim() ?? '');
-    const cell = rules.laboratory(says.letters);
+    const { says, written, letters } = valueCell(result.value ?? '');
+    const unit = (solid(result.matrix ?? '') ? units.solid : units.water)(result.unit ?? '');
     const lab = rules.laboratory(result.lab_qualifier ?? '');
     const validator = rules.validation(result.validation_qualifier ?? '');
-    const labFlags = cell.flags | lab.flags;
+    const labFlags = letters.flags | lab.flags;
     const flags = combined(labFlags, validator.flags);
-
-    const written = { text: says.number ?? '', unit: inUnit };
-    const found = stateOf(says, result, flags, labFlags, inUnit);
-    const value =
-      found.state === 'detected' || found.state === 'more than' ? amountFrom(written) : null;
+    const { state, why } = stateOf(says, written, result, flags, labFlags, unit);
+    const facts = analyteFacts(result.cas, result.analyte);
+    const measured = state === 'detected' || state === 'more than';
     return {
       result,
-      state: found.state,
-      why: found.why,
+      state,
+      why,
       flags,
       unknownLetters:
         (flags & FLAG.unknown) === 0
           ? NOTHING
-          : [...cell.unknown, ...lab.unknown, ...validator.unknown],
-      key: analyteKey(result.cas, result.analyte),
-      unit: inUnit,
-      basis: basisOf(inUnit?.basis ?? null, result.analyte),
-      value,
-      amount: value === null ? 0 : amountOf(value),
-      limit:
-        found.state === 'not detected' && inUnit !== null
-          ? limitsOf(result, says.number, inUnit, digits, !labSaysNot(says, result, labFlags))
-          : NO_LIMIT,
+          : [...letters.unknown, ...lab.unknown, ...validator.unknown],
+      key: facts.key,
+      unit,
+      basis: unit === null ? null : basisOf(unit.basis, facts.basisInName),
+      amount: measured && unit !== null && written !== null ? amountIn(written.number, unit) : 0,
+      written,
+      detectionLimit: limitIn(result.detection_limit),
+      reportingLimit: limitIn(result.reporting_limit),
+      raised: state === 'not detected' && !labSaysNot(says, result, labFlags),
     };
   };
 }
 
-const NOTHING: readonly string[] = [];
+const BLANK_LIMIT: { readonly limit: Digits | null | undefined } = { limit: undefined };
+
+/** A limit of zero, or one that cannot be read, is none. */
+function positive(text: string | null): Digits | null {
+  const digits = digitsOf(text);
+  return digits !== null && digits.number > 0 ? digits : null;
+}
 
 type Found = { readonly state: ReadingState; readonly why: ReadingReason | null };
-type Written = { readonly text: string; readonly unit: ConcentrationUnit | null };
 
-const amountFrom = ({ text, unit }: Written): Amount | null =>
-  unit === null ? null : { text, unit };
+const found = (state: ReadingState, why: ReadingReason | null = null): Found => ({ state, why });
 
-const STATE: Readonly<
-  Record<'detected' | 'not detected' | 'more than' | 'rejected' | 'tentative', Found>
-> = {
-  detected: { state: 'detected', why: null },
-  'not detected': { state: 'not detected', why: null },
-  'more than': { state: 'more than', why: null },
-  rejected: { state: 'rejected', why: null },
-  tentative: { state: 'tentative', why: null },
-};
-
-const none = (why: ReadingReason): Found => ({ state: 'none', why });
+const DETECTED = found('detected');
+const NOT_DETECTED = found('not detected');
+const MORE_THAN = found('more than');
+const REJECTED = found('rejected');
+const TENTATIVE = found('tentative');
 
 /** Whether the laboratory itself reported a non-detect: in words, by letter or in the column. */
 const labSaysNot = (says: Reported, result: ResultInput, labFlags: number) =>
@@ -194,17 +193,16 @@ const labSaysNot = (says: Reported, result: ResultInput, labFlags: number) =>
 
 function stateOf(
   says: Reported,
+  written: Digits | null,
   result: ResultInput,
   flags: number,
   labFlags: number,
   unit: ConcentrationUnit | null,
 ): Found {
-  const unreadable = (expected: string): Found => ({
-    state: 'unreadable',
-    why: { kind: 'unreadable', expected, found: (result.value ?? '').trim() },
-  });
+  const unreadable = (expected: string) =>
+    found('unreadable', { kind: 'unreadable', expected, found: (result.value ?? '').trim() });
 
-  if (flags & FLAG.rejected) return STATE.rejected;
+  if (flags & FLAG.rejected) return REJECTED;
   if (says.kind === 'unreadable') return unreadable(says.expected ?? JUST_LETTERS);
 
   const labNot = labSaysNot(says, result, labFlags);
@@ -213,64 +211,21 @@ function stateOf(
   if (labNot || flags & FLAG.notDetected)
     return says.kind === 'more than'
       ? unreadable('a non-detect, as the letter or the column “detected” says')
-      : STATE['not detected'];
+      : NOT_DETECTED;
 
-  if (says.kind === 'blank') return none(result.detected === true ? WITHOUT_VALUE : BLANK);
-  if (says.kind === 'letters') return unreadable(JUST_LETTERS);
-  const value = Number(says.number);
+  if (says.kind === 'blank') return found('none', result.detected === true ? WITHOUT_VALUE : BLANK);
+  if (written === null) return unreadable(JUST_LETTERS);
   // Counting radioactivity subtracts a background, and may end at zero or below it.
   if (unit?.dimension !== 'activity per volume') {
-    if (value < 0) return unreadable('a concentration above zero');
-    if (value === 0) return none(ZERO);
+    if (written.number < 0) return unreadable('a concentration above zero');
+    if (written.number === 0) return found('none', ZERO);
   }
-  if (flags & FLAG.tentative) return STATE.tentative;
-  return says.kind === 'more than' || flags & FLAG.overRange ? STATE['more than'] : STATE.detected;
+  if (flags & FLAG.tentative) return TENTATIVE;
+  return says.kind === 'more than' || flags & FLAG.overRange ? MORE_THAN : DETECTED;
 }
 
-/**
- * The limit of a non-detect by either rule. The column that decides stands,
- * unless the result was reported below another number than the two columns give
- * (a diluted run, a value the validator turned into a non-detect): then the
- * larger of the two. Without that column: the number reported, else the other
- * column. A limit of zero, or one that cannot be read, is none.
- *
- * @param raised  the laboratory saw it and the validator did not accept that
- */
-function limitsOf(
-  result: ResultInput,
-  number: string | null,
-  unit: ConcentrationUnit,
-  digits: (text: string) => string | null,
-  raised: boolean,
-): Reading['limit'] {
-  const limit = (text: string | null, column: Limit['column']): Limit | null => {
-    if (text === null || !(Number(text) > 0)) return null;
-    const amount = { text, unit };
-    return { ...amount, column, amount: amountOf(amount) };
-  };
-  const column = (name: 'detection_limit' | 'reporting_limit') => {
-    const text = result[name]?.trim() ?? '';
-    return text === '' ? undefined : limit(digits(text), name);
-  };
-  const value = limit(number, 'value');
-  const detection = column('detection_limit');
-  const reporting = column('reporting_limit');
-
-  const deciding = (chosen: Limit | null | undefined, other: Limit | null | undefined) => {
-    if (chosen === null) return null;
-    if (chosen === undefined) return value ?? other ?? null;
-    if (value === null) return chosen;
-    const isOther = !raised && !!other && compareAmounts(value, other) === 0;
-    return isOther || compareAmounts(value, chosen) <= 0 ? chosen : value;
-  };
-  return {
-    'reporting limit': deciding(reporting, detection),
-    'detection limit': deciding(detection, reporting),
-  };
-}
-
-/** The reporting limit beside a result, whatever its state; null where none can be read. */
-export function reportingLimitOf({ result, unit }: Reading, dress = DECIMAL_POINT): Amount | null {
-  const text = plainDigits(result.reporting_limit?.trim() ?? '', dress);
-  return text !== null && unit !== null && Number(text) > 0 ? { text, unit } : null;
-}
+/** The number reported, with its unit; null where there is none to compare. */
+export const valueOf = ({ state, unit, written }: Reading): Amount | null =>
+  (state === 'detected' || state === 'more than') && unit !== null && written !== null
+    ? { text: written.text, unit }
+    : null;

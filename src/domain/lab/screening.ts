@@ -8,9 +8,11 @@ import {
   type Match,
   type SetRules,
 } from './level';
+import { limitOf } from './limit';
 import { FLAG } from './qualifiers';
 import { resultReader, type Reading, type ResultInput } from './reading';
-import { outcomeOf, type Outcome, type Verdict } from './verdict';
+import { outcomeOf } from './outcome';
+import type { Outcome, Verdict } from './verdict';
 
 /** A result, the level found for it, and what came of it. */
 export type Judged = {
@@ -94,7 +96,7 @@ export function ratioToLevel({ reading, match, outcome }: Judged): Ratio | null 
   if (level === null || level.value === null || !WITH_NUMBERS.includes(outcome.verdict))
     return null;
   if (reading.state === 'not detected') {
-    const limit = reading.limit[level.decides];
+    const limit = limitOf(reading, level.decides);
     return limit && { value: limit.amount / amountOf(level.value), of: 'limit' };
   }
   const of = reading.state === 'more than' ? 'at least' : 'value';
@@ -130,7 +132,7 @@ export function cautionsOf({ reading, match }: Pick<Judged, 'reading' | 'match'>
   if (unit?.parts || match.level?.value?.unit.parts)
     cautions.push('parts per million or billion taken as mass per litre of dilute water');
   const decides = match.level?.decides;
-  const limit = decides && reading.limit[decides];
+  const limit = decides && limitOf(reading, decides);
   if (limit && limit.column !== decides.replace(' ', '_'))
     cautions.push('judged by another limit than the one that decides');
   return cautions;

@@ -10,7 +10,8 @@ import {
 } from './decimal';
 import type { Level } from './level';
 import { FLAG } from './qualifiers';
-import type { DecidingLimit, Reading } from './reading';
+import { limitOf, type DecidingLimit } from './limit';
+import { valueOf, type Reading } from './reading';
 import type { SumRule, SumRulePart } from './sum-rules';
 import type { Verdict } from './verdict';
 
@@ -133,8 +134,8 @@ function partOf(
 const largest = (readings: readonly Reading[]): Reading[] =>
   [...readings].sort((a, b) => mostOf(b) - mostOf(a)).slice(0, 1);
 
-const mostOf = ({ amount, limit }: Reading) =>
-  Math.max(amount, limit['reporting limit']?.amount ?? 0);
+const mostOf = (reading: Reading) =>
+  Math.max(reading.amount, limitOf(reading, 'reporting limit')?.amount ?? 0);
 
 type Bounds = { readonly low: Decimal; readonly high: Decimal | null };
 
@@ -147,7 +148,7 @@ function boundsOf(
 ): Bounds | null {
   if (reading.unit?.dimension !== dimension) return null;
   if (reading.state === 'not detected') {
-    const limit = reading.limit[decides];
+    const limit = limitOf(reading, decides);
     if (limit === null) return nonDetects === 'zero' ? { low: ZERO, high: ZERO } : null;
     const most = exactAmountOf(limit);
     if (nonDetects === 'range') return { low: ZERO, high: most };
@@ -155,8 +156,9 @@ function boundsOf(
     const value = multiplyDecimals(most, put);
     return { low: value, high: value };
   }
-  if (reading.value === null) return null;
-  const value = exactAmountOf(reading.value);
+  const reported = valueOf(reading);
+  if (reported === null) return null;
+  const value = exactAmountOf(reported);
   return { low: value, high: reading.state === 'more than' ? null : value };
 }
 

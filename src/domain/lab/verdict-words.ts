@@ -1,7 +1,8 @@
 import { CONFLICT } from './basis';
 import type { Amount } from './concentration-units';
 import type { Level } from './level';
-import type { Reading } from './reading';
+import { limitOf } from './limit';
+import { valueOf, type Reading } from './reading';
 import type { Judged } from './screening';
 import { VERDICT_WORDS } from './verdict';
 
@@ -15,8 +16,8 @@ export const levelText = ({ input }: Level) => `${input.value.trim()} ${input.un
 export function becauseOf({ reading, match, outcome }: Judged): string {
   const { result, basis } = reading;
   const { level } = match;
-  const value = resultText(reading, reading.value);
-  const limit = level && resultText(reading, reading.limit[level.decides]);
+  const value = resultText(reading, valueOf(reading));
+  const limit = level && resultText(reading, limitOf(reading, level.decides));
   const at = level ? levelText(level) : '';
   const unit = result.unit?.trim() || 'blank';
 
@@ -69,7 +70,7 @@ export function becauseOf({ reading, match, outcome }: Judged): string {
       return 'No result is given.';
     case 'detected without a value':
       return 'Marked as detected, but without a value.';
-    case 'zero reported':
+    case 'zero':
       return 'Reported as 0 with no limit: not a concentration that was measured.';
     case 'unreadable':
       return reading.why?.kind === 'unreadable'

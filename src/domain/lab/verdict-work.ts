@@ -2,7 +2,8 @@ import type { Source, Term, Work } from '../work';
 import { amountIn, type Amount, type ConcentrationUnit } from './concentration-units';
 import { decimalOf, plainText } from './decimal';
 import type { Level } from './level';
-import type { Reading } from './reading';
+import { limitOf } from './limit';
+import { valueOf, type Reading } from './reading';
 import { ratioToLevel, type Judged } from './screening';
 import { becauseOf, levelText, resultText } from './verdict-words';
 
@@ -20,7 +21,7 @@ export function verdictWork(judged: Judged): Work | null {
   const ratio = ratioToLevel(judged);
   const { level } = match;
   const compared =
-    reading.state === 'not detected' ? level && reading.limit[level.decides] : reading.value;
+    reading.state === 'not detected' ? level && limitOf(reading, level.decides) : valueOf(reading);
   if (ratio === null || level === null || level.value === null || !compared) return null;
 
   const symbol = reading.state === 'not detected' ? 'limit' : 'result';

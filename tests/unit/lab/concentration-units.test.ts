@@ -112,9 +112,9 @@ describe('as nitrogen or as the ion', () => {
   });
 
   test('a unit as N beside a name as NO3 is a conflict', () => {
-    expect(basisOf('N', 'Nitrate as NO3')).toBe(CONFLICT);
-    expect(basisOf('N', 'Nitrate')).toBe('N');
-    expect(basisOf('N', 'Nitrate (as N)')).toBe('N');
+    expect(basisOf('N', basisInName('Nitrate as NO3'))).toBe(CONFLICT);
+    expect(basisOf('N', basisInName('Nitrate'))).toBe('N');
+    expect(basisOf('N', basisInName('Nitrate (as N)'))).toBe('N');
   });
 
   // Computed independently: nitrate as N is 0.225897 of NO3, so that 10 mg/L N is

@@ -111,7 +111,7 @@ describe('blanks', () => {
     const sample = reading('4.9');
     expect(blankFlag(sample, reading('1', trip))).toMatchObject({ times: 5, ratio: 4.9 });
     expect(blankFlag(reading('5'), reading('1', trip))).toBeNull();
-    expect(sample.value?.text).toBe('4.9');
+    expect(sample.written?.text).toBe('4.9');
   });
   test('acetone is flagged up to ten times', () => {
     const acetone = { cas: '67-64-1', analyte: 'Acetone' };

@@ -3,14 +3,19 @@ import fc from 'fast-check';
 import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
 import { type LevelInput } from '../../../src/domain/lab/level';
+import { limitOf } from '../../../src/domain/lab/limit';
+import { groupBy } from '../../../src/domain/group';
 import { legendsFrom } from '../../../src/domain/lab/qualifiers';
 import { resultReader, type ResultInput } from '../../../src/domain/lab/reading';
 import { DECIMAL_POINT } from '../../../src/domain/lab/reported';
 import { levelSets, verdictOf } from '../../../src/domain/lab/screening';
+import { TOTAL_TRIHALOMETHANES } from '../../../src/domain/lab/sum-rules';
+import { sumVerdict } from '../../../src/domain/lab/sums';
 import { VERDICTS, type Verdict } from '../../../src/domain/lab/verdict';
 import { countVerdicts, totalOf } from '../../../src/domain/lab/worst';
 import oracle from '../../fixtures/oracles/i_screening.json';
 import { aLevel, aResult } from './a-result';
+import { level, number, result } from './random-results';
 
 type Raw = Readonly<Record<string, string>>;
 const fixture = (path: string) =>
@@ -79,9 +84,7 @@ describe('175 laboratory rows against seven levels', () => {
   test('each reported number comes out as the µg/L the oracle has', () => {
     for (const { row, reading } of rows) {
       if (row.expect === 'no result') continue;
-      const amount = reading.value
-        ? reading.amount
-        : (reading.limit['reporting limit']?.amount ?? 0);
+      const amount = limitOf(reading, 'reporting limit')?.amount ?? reading.amount;
       expect(amount / Number(row.result_ug_L)).toBeCloseTo(1, 12);
     }
   });
@@ -153,32 +156,83 @@ describe('INL south-west against its own levels, units as they are', () => {
   });
 });
 
-describe('for any results', () => {
-  const unit = fc.constantFrom('µg/L', 'mg/L', 'ng/L', 'ug/L', 'g/L', 'pCi/L', 'mg/kg', 'barrels');
-  const number = fc
-    .tuple(fc.integer({ min: 1, max: 9999 }), fc.integer({ min: -4, max: 2 }))
-    .map(([digits, power]) => String(Number(`${digits}e${power}`)));
-  const letters = fc.constantFrom('', '', '', 'U', 'J', 'UJ', 'R', 'NJ', 'E', 'B', 'D', 'Q');
-  const value = fc.oneof(
-    { weight: 6, arbitrary: number },
-    { weight: 2, arbitrary: number.map((n) => `<${n}`) },
-    { weight: 1, arbitrary: number.map((n) => `>${n}`) },
-    { weight: 1, arbitrary: fc.constantFrom('', 'ND', 'trace', '0', '1,20', 'NS') },
+describe('INL south-west against the federal levels, with conversion from mg/L', () => {
+  const levels = fixture('../../src/io/levels/federal-drinking-water-2024.csv').map((row) =>
+    aLevel(row.value, row.unit, {
+      cas: orNull(row.cas),
+      analyte: row.analyte ?? '',
+      matrix: orNull(row.matrix),
+    }),
   );
-  const result: fc.Arbitrary<ResultInput> = fc
-    .record({
-      value,
-      unit,
-      lab_qualifier: letters,
-      reporting_limit: fc.option(number),
-      detection_limit: fc.option(number),
-      validation_qualifier: fc.constantFrom('', '', '', '', 'U', 'J', 'R'),
-    })
-    .map((parts) => aResult(parts.value, parts));
-  const level = fc
-    .tuple(number, fc.constantFrom('µg/L', 'mg/L', 'ng/L'))
-    .map(([text, unitText]) => aLevel(text, unitText));
+  const set = levelSets(levels).get('A')!;
+  const read = resultReader();
+  const field = fixture('inl-southwest/raw/results.csv')
+    .filter((row) => row.sample_type_cd === '9')
+    .map((row) => ({
+      row,
+      ...set.judge(
+        read(
+          aResult(`${row.remark_cd === '<' ? '<' : ''}${row.result_va}`, {
+            sample: row.sample_id ?? '',
+            cas: orNull(row.casrn),
+            analyte: row.srsname ?? '',
+            unit: orNull(row.unit_cd),
+            matrix: 'groundwater',
+            reporting_limit: orNull(row.rpt_lev_va),
+          }),
+        ),
+      ),
+    }));
+  const named = (...names: string[]) =>
+    field.filter(({ row }) => names.includes(row.srsname ?? ''));
 
+  test('the same 24 exceed; 239 do not, 769 not detected: 1,032 with a level', () => {
+    const counts = countVerdicts(field.map(({ outcome }) => outcome.verdict));
+    expect(counts).toMatchObject({
+      exceeds: 24,
+      'exceeds-estimated': 0,
+      'does-not-exceed': 239,
+      'not-detected': 769,
+      'cannot-tell': 0,
+      'not-comparable': 0,
+      'no-level': 2179,
+    });
+    expect(totalOf(counts)).toBe(3211);
+  });
+  test('the 277 fewer are four trihalomethanes, limited only as a sum, and tritium and strontium-90, not in the table', () => {
+    const four = named(
+      'Chloroform',
+      'Dichlorobromomethane',
+      'Chlorodibromomethane',
+      'Tribromomethane',
+    );
+    const two = named('Tritium', 'Strontium-90');
+    expect([four.length, two.length]).toEqual([176, 101]);
+    expect(1309 - 1032).toBe(176 + 101);
+    expect([...four, ...two].every(({ outcome }) => outcome.verdict === 'no-level')).toBe(true);
+  });
+  test('as a sum the trihalomethanes exceed 0.080 mg/L nowhere', () => {
+    const level = set.levels.find(({ key }) => key === TOTAL_TRIHALOMETHANES.key)!;
+    const bySample = groupBy(field, ({ row }) => row.sample_id);
+    const sums = [...bySample.values()]
+      .map((rows) =>
+        sumVerdict(
+          TOTAL_TRIHALOMETHANES,
+          rows.map(({ reading }) => reading),
+          level,
+        ),
+      )
+      .filter(({ verdict }) => verdict !== 'no-result');
+    const counts = countVerdicts(sums.map(({ verdict }) => verdict));
+    expect(counts.exceeds + counts['exceeds-estimated']).toBe(0);
+    expect(counts['does-not-exceed'] + counts['not-detected'] + counts['cannot-tell']).toBe(
+      sums.length,
+    );
+    expect(sums.length).toBeGreaterThan(35);
+  });
+});
+
+describe('for any results', () => {
   /** Recount of the rules in a few plain lines: attograms in whole numbers, no code of ours. */
   const recount = (r: ResultInput, l: LevelInput): Verdict => {
     const ATTOGRAMS: Record<string, bigint> = {
