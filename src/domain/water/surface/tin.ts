@@ -143,6 +143,12 @@ export function headOnTin(tin: Tin, x: number, y: number): Metres | null {
   return triangle === null ? null : headInTriangle(tin, triangle, [x, y]);
 }
 
+/** Slope of the triangulated surface at a point; null outside the outline of the wells. */
+export function slopeOnTin(tin: Tin, x: number, y: number): readonly [number, number] | null {
+  const triangle = triangleAt(tin, [x, y]);
+  return triangle === null ? null : triangleSlope(tin, triangle);
+}
+
 /**
  * The triangles that no line crosses: a no-flow line, such as a wall somebody
  * drew, ties no head on one side to a head on the other. Where a line runs
