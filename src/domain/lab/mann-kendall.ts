@@ -7,7 +7,10 @@ export type TimedValue = { readonly time: number; readonly value: number };
 
 export type MannKendall = {
   readonly n: number;
-  /** Pairs that rise less pairs that fall; pairs at one time count nothing. */
+  /** Pairs that rise and pairs that fall with time; pairs of one time are neither. */
+  readonly rising: number;
+  readonly falling: number;
+  /** The first less the second. */
   readonly s: number;
   readonly variance: number;
   /** Continuity-corrected; null where every value, or every time, is the same. */
@@ -31,11 +34,16 @@ export const MOST_FOR_EXACT = 60;
  */
 export function mannKendall(series: readonly TimedValue[]): MannKendall {
   const n = series.length;
-  let s = 0;
+  let rising = 0;
+  let falling = 0;
   series.forEach((a, i) => {
-    for (const b of series.slice(i + 1))
-      s += Math.sign(b.time - a.time) * Math.sign(b.value - a.value);
+    for (const b of series.slice(i + 1)) {
+      const turn = Math.sign(b.time - a.time) * Math.sign(b.value - a.value);
+      if (turn > 0) rising++;
+      else if (turn < 0) falling++;
+    }
   });
+  const s = rising - falling;
 
   const values = tieSizes(series.map(({ value }) => value));
   const times = tieSizes(series.map(({ time }) => time));
@@ -46,6 +54,8 @@ export function mannKendall(series: readonly TimedValue[]): MannKendall {
   const oneSided = noTies && n <= MOST_FOR_EXACT ? chanceOfAtLeast(n, Math.abs(s)) : null;
   return {
     n,
+    rising,
+    falling,
     s,
     variance,
     z: z === null ? null : z + 0,
@@ -105,8 +115,8 @@ export type SenSlope = {
   readonly pairs: number;
 };
 
-/** Slopes of all pairs at different times, ascending. */
-function slopesOf(series: readonly TimedValue[]): number[] {
+/** Slopes of all pairs at different times, ascending; none for fewer than two times. */
+export function senSlopes(series: readonly TimedValue[]): number[] {
   const slopes: number[] = [];
   series.forEach((a, i) => {
     for (const b of series.slice(i + 1))
@@ -117,7 +127,7 @@ function slopesOf(series: readonly TimedValue[]): number[] {
 
 /** Sen's slope (Sen 1968; Gilbert 1987, ch. 16.5); null without two different times. */
 export function senSlope(series: readonly TimedValue[]): SenSlope | null {
-  const slopes = slopesOf(series);
+  const slopes = senSlopes(series);
   const slope = median(slopes);
   const time = median(series.map((point) => point.time));
   const value = median(series.map((point) => point.value));
@@ -136,7 +146,7 @@ export function senLimits(
   series: readonly TimedValue[],
   confidence: number,
 ): { readonly lower: number; readonly upper: number } | null {
-  const slopes = slopesOf(series);
+  const slopes = senSlopes(series);
   const { variance } = mannKendall(series);
   if (variance === 0) return null;
   const c = normalQuantile((1 + confidence) / 2) * Math.sqrt(variance);

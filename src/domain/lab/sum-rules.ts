@@ -8,14 +8,20 @@ export type SumRule = {
   readonly key: string;
   readonly parts: readonly SumRulePart[];
   /** For a hazard index: the value it is compared with. */
-  readonly index: { readonly limit: string; readonly leastDetected: number } | null;
+  readonly index: {
+    readonly limit: string;
+    /** Unit of the divisors of its parts. */
+    readonly unit: string;
+    /** It is for so many of its parts together. */
+    readonly leastDetected: number;
+  } | null;
   readonly source: string;
 };
 
 export type SumRulePart = {
   readonly name: string;
   readonly either: readonly (readonly string[])[];
-  /** What a part of a hazard index is divided by: a decimal, in µg/L. */
+  /** What a part of a hazard index is divided by: in the index's unit. */
   readonly divisor?: string;
 };
 
@@ -85,12 +91,12 @@ export const PFAS_HAZARD_INDEX: SumRule = {
   name: 'PFAS hazard index',
   key: 'name:pfas hazard index',
   parts: [
-    over('HFPO-DA', '13252-13-6', '0.010'),
-    over('PFBS', '375-73-5', '2'),
-    over('PFNA', '375-95-1', '0.010'),
-    over('PFHxS', '355-46-4', '0.010'),
+    over('HFPO-DA', '13252-13-6', '10'),
+    over('PFBS', '375-73-5', '2000'),
+    over('PFNA', '375-95-1', '10'),
+    over('PFHxS', '355-46-4', '10'),
   ],
-  index: { limit: '1', leastDetected: 2 },
+  index: { limit: '1', unit: 'ng/L', leastDetected: 2 },
   source: '40 CFR 141.61(c)(2); 89 FR 32532, 26 April 2024; rescission proposed 18 May 2026',
 };
 

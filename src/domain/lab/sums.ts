@@ -1,5 +1,12 @@
 import { groupBy } from '../group';
-import { exactAmountOf, type ConcentrationDimension } from './concentration-units';
+import type { NamedUnit } from './amount-work';
+import {
+  amountIn,
+  exactAmountIn,
+  exactAmountOf,
+  unitOf,
+  type ConcentrationDimension,
+} from './concentration-units';
 import {
   addDecimals,
   compareDecimals,
@@ -35,10 +42,10 @@ export type Sum = {
   readonly nonDetects: NonDetectRule;
   /** In the order of the rule's. */
   readonly parts: readonly SumPart[];
-  /**
-   * Least and most it can be: µg/L (mBq/L for activity), or an index. The most
-   * is null where nothing bounds it.
-   */
+  readonly level: Level | null;
+  /** Unit of the next two: the level's; none for an index; without a level µg/L. */
+  readonly unit: NamedUnit | null;
+  /** Least and most it can be; the most is null where nothing bounds it. */
   readonly low: number;
   readonly high: number | null;
   readonly verdict: Verdict;
@@ -73,7 +80,11 @@ export function sumVerdict(
   const counts = (reading: Reading) => boundsOf(reading, dimension, decides, nonDetects) !== null;
   const parts = rule.parts.map((part) => partOf(part, readings, counts));
 
-  const divisors = rule.parts.map(({ divisor }) => decimalOf(divisor ?? '1') ?? ONE);
+  const per = unitOf(rule.index?.unit ?? null);
+  const divisors = rule.parts.map(({ divisor }) => {
+    const number = decimalOf(divisor ?? '1') ?? ONE;
+    return per === null ? ONE : exactAmountIn(number, per);
+  });
   const denominator = product(divisors);
   const bounds = parts.map((part, i) => {
     const weight = product(divisors.filter((_, j) => j !== i));
@@ -98,15 +109,26 @@ export function sumVerdict(
     high: bounded ? sumOf(highs) : null,
     target: targetOf(rule, level, denominator),
   };
-  const shown = (sum: Decimal) => numberOf(sum) / numberOf(denominator);
+  const unit = unitFor(rule, level);
+  const shown = (sum: Decimal) =>
+    numberOf(sum) / numberOf(denominator) / (unit === null ? 1 : amountIn(1, unit.unit));
   return {
     rule,
     nonDetects,
     parts,
+    level,
+    unit,
     low: shown(weighed.low),
     high: weighed.high && shown(weighed.high),
     ...decided(rule, parts, weighed, level),
   };
+}
+
+function unitFor(rule: SumRule, level: Level | null): NamedUnit | null {
+  if (rule.index) return null;
+  const text = level?.input.unit.trim() ?? 'µg/L';
+  const unit = level?.value?.unit ?? unitOf('µg/L');
+  return unit === null ? null : { unit, text };
 }
 
 function targetOf(rule: SumRule, level: Level | null, denominator: Decimal): Decimal | null {

@@ -10,7 +10,9 @@ import {
 } from '../../../src/domain/lab/mann-kendall';
 import { normalCumulative, normalQuantile, upperTail } from '../../../src/domain/lab/normal';
 import { trendOf, trendSentence } from '../../../src/domain/lab/trend';
+import { mannKendallWork, senSlopeWork } from '../../../src/domain/lab/trend-work';
 import oracle from '../../fixtures/oracles/e_mann_kendall.json';
+import { expectToWorkOut, printed } from './printed-lines';
 
 const series = (times: readonly number[], values: readonly number[]): TimedValue[] =>
   values.map((value, i) => ({ time: times[i] ?? i + 1, value }));
@@ -249,5 +251,29 @@ describe('a trend in plain words', () => {
     const trend = trendOf(results(20, 18, 16, 14, 12, 10, 8, 6, 4, '<2'));
     expect(trend.slope?.slope).toBe(-2);
     expect(trend.direction).toBe('falling');
+  });
+});
+
+describe('a trend opens into its arithmetic', () => {
+  test('Gilbert 16.1: 5 pairs rise and 1 falls', () => {
+    const { s, z } = mannKendallWork(mannKendall(inOrder(10, 15, 14, 20)));
+    expect(printed(s)[0]).toMatchObject({ formula: 'S = rising - falling', line: '5 - 1 = 4' });
+    expect(printed(z!)[0]).toMatchObject({
+      formula: 'Z = (S - 1) / sqrt(variance)',
+      line: '(4 - 1) / sqrt(8.6667) = 1.019',
+    });
+  });
+  test.each(oracle.series)('$id: every line works out', ({ t, x, expected }) => {
+    const data = series(t, x);
+    const { s, z } = mannKendallWork(mannKendall(data));
+    expectToWorkOut(s);
+    if (expected.Z === null || expected.S === 0) expect(z).toBeNull();
+    else expectToWorkOut(z!);
+    const sen = senSlopeWork(data, 'a year')!;
+    expect(sen.answer.value).toBeCloseTo(expected.sen_slope, 12);
+    expectToWorkOut(sen);
+  });
+  test('one result has no slope', () => {
+    expect(senSlopeWork(inOrder(5), 'a year')).toBeNull();
   });
 });

@@ -8,7 +8,9 @@ import {
   TOTAL_XYLENES,
 } from '../../../src/domain/lab/sum-rules';
 import { reportedAsSuch, sumVerdict, type NonDetectRule } from '../../../src/domain/lab/sums';
+import { sumWork } from '../../../src/domain/lab/sum-work';
 import { aLevel, aResult } from './a-result';
+import { expectToWorkOut, printed } from './printed-lines';
 
 const read = resultReader();
 const part = (cas: string, value: string, more: Partial<ResultInput> = {}) =>
@@ -100,7 +102,7 @@ describe('total xylenes against 10 mg/L, 40 CFR 141.61(a)(18)', () => {
       [part('108-38-3', '4000'), part('106-42-3', '4000'), part('95-47-6', '3000')],
       level,
     );
-    expect(sum).toMatchObject({ low: 11_000, verdict: 'exceeds' });
+    expect(sum).toMatchObject({ low: 11, unit: { text: 'mg/L' }, verdict: 'exceeds' });
   });
   test('a missing part is named', () => {
     const sum = sumVerdict(TOTAL_XYLENES, [part('95-47-6', '30')], level);
@@ -147,4 +149,40 @@ test('radium-226 and -228 are added in pCi/L, 5 at most, 40 CFR 141.66(b)', () =
   expect(radium('3', '2')).toBe('does-not-exceed');
   expect(radium('3', '2.1')).toBe('exceeds');
   expect(radium('3', '-0.2')).toBe('does-not-exceed');
+});
+
+describe('a sum opens into its parts', () => {
+  const ng = (cas: string, value: string) => part(cas, value, { unit: 'ng/L' });
+  test('the hazard index as it is published, at least and at most', () => {
+    const sum = sumVerdict(
+      PFAS_HAZARD_INDEX,
+      [ng('13252-13-6', '4'), part('375-73-5', '0.8'), ng('375-95-1', '<2'), ng('355-46-4', '3')],
+      null,
+    );
+    const [least, most] = [sumWork(sum, 'least')!, sumWork(sum, 'most')!];
+    expect(printed(least).map(({ formula, line }) => [formula, line])).toEqual([
+      ['sum = a / 10 + b / 2000 + c / 10', '4 / 10 + 800 / 2000 + 3 / 10 = 1.100'],
+      ['b = reported * factor', '0.8 * 1000 = 800'],
+    ]);
+    expect(printed(most)[0]?.line).toBe('4 / 10 + 800 / 2000 + 2 / 10 + 3 / 10 = 1.300');
+    [least, most].forEach(expectToWorkOut);
+  });
+  test('half the limit is in the formula, and nothing in place of a non-detect in the least', () => {
+    const level = levelFrom(aLevel('10', 'mg/L', { cas: '1330-20-7', analyte: 'Xylenes (total)' }));
+    const readings = [part('179601-23-1', '<2'), part('95-47-6', '30')];
+    const half = sumWork(sumVerdict(TOTAL_XYLENES, readings, level, 'half the limit'), 'most')!;
+    expect(printed(half)[0]?.formula).toBe('sum = a / 2 + b');
+    expectToWorkOut(half);
+    const range = sumVerdict(TOTAL_XYLENES, readings, level);
+    expect(printed(sumWork(range, 'least')!)[0]?.formula).toBe('sum = a');
+    expectToWorkOut(sumWork(range, 'most')!);
+    const unseen = sumVerdict(
+      TOTAL_XYLENES,
+      [part('179601-23-1', '<2'), part('95-47-6', '<1')],
+      level,
+    );
+    expect(sumWork(unseen, 'least')).toBeNull();
+    const unbounded = sumVerdict(TOTAL_XYLENES, [part('95-47-6', '30')], level);
+    expect(sumWork(unbounded, 'most')).toBeNull();
+  });
 });

@@ -1,29 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { evaluate } from '../../../src/domain/arithmetic';
 import type { ResultInput } from '../../../src/domain/lab/reading';
 import { verdictOf } from '../../../src/domain/lab/screening';
 import { verdictWork } from '../../../src/domain/lab/verdict-work';
-import { plainNumber, printWork } from '../../../src/domain/print-work';
-import type { Work } from '../../../src/domain/work';
 import type { LevelInput } from '../../../src/domain/lab/level';
 import { aLevel, aResult } from './a-result';
-
-const units = { vertical: 'ft', grid: 'us-ft' } as const;
+import { expectToWorkOut, lines, printed } from './printed-lines';
 
 const workOf = (value: string, more: Partial<ResultInput> = {}, level: LevelInput = aLevel()) =>
   verdictWork(verdictOf(aResult(value, more), level));
-
-/** A line of work and those behind it. */
-const lines = (work: Work): Work[] => [
-  work,
-  ...work.terms.flatMap(({ from }) => (from.kind === 'work' ? lines(from.work) : [])),
-];
-
-const printed = (work: Work) =>
-  lines(work).map((line) => {
-    const { title, formula, substituted, answer } = printWork(line, units);
-    return { title, formula, line: `${substituted} = ${answer}` };
-  });
 
 test('12 µg/L against 0.005 mg/L: first into the level’s unit by a power of ten, then over it', () => {
   const work = workOf('12', { row: 7 }, aLevel('0.005', 'mg/L', { row: 3 }));
@@ -93,12 +77,6 @@ describe('every printed line works out to its printed answer within half its las
   test.each(CASES)('%s', (value, more, level) => {
     const work = workOf(value, more, level);
     expect(work).not.toBeNull();
-    for (const line of lines(work!)) {
-      const { substituted, answer } = printWork(line, units);
-      const worked = evaluate(substituted.replaceAll('−', '-'), new Map());
-      expect(worked).not.toBeNull();
-      const apart = Math.abs(worked! - plainNumber(answer));
-      expect(apart).toBeLessThanOrEqual(0.5 * 10 ** -line.decimals * (1 + 1e-9));
-    }
+    expectToWorkOut(work!);
   });
 });
