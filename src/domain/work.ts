@@ -67,6 +67,8 @@ export type Work = {
 export type WorkTable = {
   readonly columns: readonly { readonly name: string; readonly dimension: Dimension | 'text' }[];
   readonly rows: readonly (readonly (number | string | null)[])[];
+  /** The work behind the numbers of each row, in the order of the rows. */
+  readonly works?: readonly (readonly Work[])[];
 };
 
 export type Worked<T> = { readonly value: T; readonly work: Work };

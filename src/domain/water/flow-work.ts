@@ -1,14 +1,21 @@
+import { EARTH_RADIUS } from '../grid';
+import { cell, recorded } from '../site/cite';
 import type { Site } from '../site/site';
-import type { Azimuth, Degrees } from '../units';
+import type { Azimuth, Degrees, Metres } from '../units';
 import type { Term, Work, Worked } from '../work';
-import type { FlowPoints } from './flow-points';
+import type { FlowPoint, FlowPoints } from './flow-points';
 import type { Plane } from './plane';
 
 const METHOD =
   'Best-fit plane by least squares in centred ground coordinates (Devlin, 2003, Ground Water 41(3)). Flow runs down the plane; azimuths are clockwise from grid north.';
 
 /** The heads the plane rests on, each opening into its own work, and the slopes they give. */
-function planeWork(site: Site, { points }: FlowPoints, plane: Plane, slope: 'a' | 'b'): Work {
+function planeWork(
+  site: Site,
+  { points, middle }: FlowPoints,
+  plane: Plane,
+  slope: 'a' | 'b',
+): Work {
   const toward = slope === 'a' ? 'east' : 'north';
   const [own, other] = slope === 'a' ? (['Sxx', 'Syy'] as const) : (['Syy', 'Sxx'] as const);
   const [withOwn, withOther] =
@@ -48,6 +55,7 @@ function planeWork(site: Site, { points }: FlowPoints, plane: Plane, slope: 'a' 
         { name: 'residual', dimension: 'length' },
         { name: 'weight', dimension: 'number' },
       ],
+      works: points.map((point) => rowWorks(site, middle, point)),
       rows: points.map(({ id, x, y, head }, i) => [
         id,
         x,
@@ -58,6 +66,107 @@ function planeWork(site: Site, { points }: FlowPoints, plane: Plane, slope: 'a' 
         plane.weights[i] ?? null,
       ]),
     },
+  };
+}
+
+/** Head, and place on the ground, of one well: down to its cells. */
+function rowWorks(site: Site, middle: FlowPoints['middle'], point: FlowPoint): Work[] {
+  const { head, location } = point.gauged;
+  const factor = factorWork(site);
+  const from = (
+    symbol: 'x' | 'y',
+    column: 'easting' | 'northing',
+    value: Metres,
+  ): readonly Work[] => {
+    const written = location[column];
+    if (!written || !middle) return [];
+    const from = middle[column];
+    return [
+      {
+        title: `Ground distance of ${point.id} ${symbol === 'x' ? 'east' : 'north'} of the middle`,
+        symbol,
+        formula: `(${column} - middle) / factor`,
+        terms: [
+          recorded(
+            column,
+            `${column} of ${location.id}`,
+            written,
+            cell('locations', location, column),
+            'distance',
+          ),
+          {
+            symbol: 'middle',
+            name: 'mean of the wells in the plane',
+            value: from,
+            dimension: 'distance',
+            from: { kind: 'citation', text: `the ${column}s of the wells in the plane` },
+          },
+          {
+            symbol: 'factor',
+            name: 'grid distance over ground distance',
+            value: factor.answer.value,
+            dimension: 'number',
+            from: { kind: 'work', work: factor },
+          },
+        ],
+        answer: { value, dimension: 'distance' },
+        decimals: 2,
+      },
+    ];
+  };
+  return [
+    ...(head ? [head.work] : []),
+    ...from('x', 'easting', point.x),
+    ...from('y', 'northing', point.y),
+  ];
+}
+
+/** The combined factor, k·R/(R + h); 1 where the grid has none. */
+function factorWork({ grid, settings }: Site): Work {
+  const { combinedFactor, pointScale } = grid;
+  const known = combinedFactor !== null && pointScale !== null;
+  return {
+    title: 'Combined factor: grid distance over ground distance',
+    symbol: 'factor',
+    formula: known ? 'k * R / (R + h)' : 'one',
+    terms: known
+      ? [
+          {
+            symbol: 'k',
+            name: 'scale of the grid at the middle of the site',
+            value: pointScale,
+            dimension: 'number',
+            from: { kind: 'citation', text: grid.name },
+          },
+          {
+            symbol: 'R',
+            name: 'mean radius of the earth',
+            value: EARTH_RADIUS,
+            dimension: 'length',
+            from: {
+              kind: 'citation',
+              text: 'J. E. Stem, 1990, NOAA Manual NOS NGS 5 (value from memory)',
+            },
+          },
+          {
+            symbol: 'h',
+            name: 'elevation of the site',
+            value: settings.elevation,
+            dimension: 'length',
+            from: { kind: 'setting', name: 'elevation' },
+          },
+        ]
+      : [
+          {
+            symbol: 'one',
+            name: 'no factor is known for this grid: distances are taken as they are',
+            value: 1,
+            dimension: 'number',
+            from: { kind: 'citation', text: grid.name },
+          },
+        ],
+    answer: { value: combinedFactor ?? 1, dimension: 'number' },
+    decimals: 7,
   };
 }
 

@@ -26,6 +26,7 @@ const worked = (line: string): number => {
 function* allOf(work: Work): Generator<Work> {
   yield work;
   for (const { from } of work.terms) if (from.kind === 'work') yield* allOf(from.work);
+  for (const behind of work.table?.works?.flat() ?? []) yield* allOf(behind);
 }
 
 describe.each([
