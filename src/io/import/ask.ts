@@ -1,0 +1,46 @@
+/**
+ * Something the file does not say and nobody may guess. Until it is answered
+ * the rows that hang on it are refused, and say so.
+ */
+export type Ask = {
+  readonly id: string;
+  readonly question: string;
+  /** What in the file makes it a question, and what speaks for which answer. */
+  readonly why: string;
+  /** None: a text of the person's own. */
+  readonly choices: readonly { readonly value: string; readonly says: string }[];
+  /** What the evidence speaks for; null where it speaks for nothing. */
+  readonly proposed: string | null;
+  /** Whether rows are refused for want of an answer. */
+  readonly needed: boolean;
+};
+
+/** What a person answered, by the ask's id. */
+export type Answers = Readonly<Record<string, string>>;
+
+export const answerTo = (answers: Answers, id: string): string | null =>
+  Object.hasOwn(answers, id) ? (answers[id] ?? null) : null;
+
+/** The answers the evidence speaks for: for a person who has looked and agrees. */
+export const proposedAnswers = (asks: readonly Ask[]): Answers =>
+  Object.fromEntries(
+    asks.flatMap(({ id, proposed }) => (proposed === null ? [] : [[id, proposed]])),
+  );
+
+/** Why a cell can't be taken, in the parts of its sentence. */
+export type Refusal = {
+  readonly column: string;
+  readonly expected: string;
+  readonly found: string;
+};
+
+/** A cell as the table takes it, or why it can't. */
+export type Cell = string | Refusal;
+
+export const isRefusal = (cell: Cell): cell is Refusal => typeof cell !== 'string';
+
+const shortened = (text: string) => (text.length > 80 ? `${text.slice(0, 77)}…` : text);
+
+/** "Result: expected a number such as 0.5, found “abc”." */
+export const refusalSentence = ({ column, expected, found }: Refusal): string =>
+  `${column}: expected ${expected}, found ${found.trim() === '' ? 'a blank' : `“${shortened(found)}”`}.`;

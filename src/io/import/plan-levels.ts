@@ -1,0 +1,189 @@
+import { cellText } from '../../domain/site/table';
+import type { Cell } from './ask';
+import type { Made } from './cells';
+import type { Context } from './context';
+import type { Places } from './places';
+import type { Part, Plan } from './plan';
+import { keptColumns, keyOf, missing, required, slotColumns, tableColumns } from './plan-common';
+import { lengthColumns, timeFrom } from './readers';
+import type { Rounds } from './rounds';
+import { DEPTH_WORDS } from './synonyms';
+
+/** The screen of a row, by the name in its column. */
+export function screenColumn(context: Context, places: Places, slot: string): Made {
+  const at = context.at(slot);
+  const heading = context.heading(at, 'Location');
+  return {
+    column: 'screen',
+    from: at === null ? [] : [at],
+    make: ([name = '']) =>
+      name === '' ? missing(heading, 'a location or screen') : places.screen(name, heading),
+  };
+}
+
+/** Date, with the time of day beside it. */
+export function timeColumn(context: Context, slot: string): Made[] {
+  const at = context.at(slot);
+  if (at === null) return [];
+  const clock = context.at('@clock');
+  return [
+    { column: 'time', from: clock === null ? [at] : [at, clock], make: timeFrom(context, slot) },
+  ];
+}
+
+/** The round of a row. */
+export function eventColumn(context: Context, rounds: Rounds, timeSlot: string): Made {
+  const at = context.at(timeSlot);
+  return {
+    column: 'event',
+    from: rounds.columns(at),
+    make: (texts) => rounds.of(texts, at !== null),
+  };
+}
+
+/** A file of water levels. Depths below the land surface bring that mark for the screens that lack it. */
+export function planLevels(context: Context, places: Places, rounds: Rounds): Plan {
+  const screen = screenColumn(context, places, 'water_levels.screen');
+  const belowGround =
+    context.at('@depth_below_ground') !== null &&
+    context.at('water_levels.depth_to_water') === null;
+  const depthSlot = belowGround ? '@depth_below_ground' : 'water_levels.depth_to_water';
+  const depthAt = context.at(depthSlot);
+  const marks = belowGround ? new LandSurface(context) : null;
+  const rows: Part = {
+    table: 'water_levels',
+    key: keyOf('water_levels'),
+    columns: [
+      screen,
+      eventColumn(context, rounds, 'water_levels.time'),
+      ...(marks ? [{ ...screen, column: 'measuring_point', make: marks.of(screen) }] : []),
+      ...timeColumn(context, 'water_levels.time'),
+      ...depthColumns(context, depthSlot),
+      statusColumn(context, depthAt),
+      ...tableColumns(context, 'water_levels', [
+        'water_levels.screen',
+        'water_levels.event',
+        'water_levels.time',
+        'water_levels.depth_to_water',
+        'water_levels.status',
+        ...(marks ? ['water_levels.measuring_point'] : []),
+      ]),
+      ...keptColumns(context, 'water_levels'),
+    ],
+  };
+  return { rows, once: marks ? [marks.part(screen)] : [] };
+}
+
+const wordOf = (text: string) => {
+  const word = text.toLowerCase();
+  return Object.hasOwn(DEPTH_WORDS, word) ? (DEPTH_WORDS[word] ?? null) : null;
+};
+
+/** Depths; blank where the cell says “dry” instead. */
+function depthColumns(context: Context, slot: string): Made[] {
+  return lengthColumns(context, context.slot(slot), 'depth_to_water').map((made) => ({
+    ...made,
+    make: (texts): Cell => (wordOf(texts[0] ?? '') === null ? made.make(texts) : ''),
+  }));
+}
+
+/** The state of the water: its column, a word in the cell of depths, or one state for the file. */
+function statusColumn(context: Context, depthAt: number | null): Made {
+  const slot = context.slot('water_levels.status');
+  const statusAt = context.at(slot.id);
+  const [own] = slotColumns(context, slot, 'static');
+  const from = [...(statusAt === null ? [] : [statusAt]), ...(depthAt === null ? [] : [depthAt])];
+  return {
+    column: 'status',
+    from,
+    make: (texts): Cell => {
+      const word = depthAt === null ? null : wordOf(texts.at(-1) ?? '');
+      if (word !== null) return word;
+      return own ? own.make(statusAt === null ? [] : texts.slice(0, 1)) : '';
+    },
+  };
+}
+
+const LAND = 'land surface';
+
+/** The mark at land surface of each screen that is read from there. */
+class LandSurface {
+  private readonly known = new Map<string, string>();
+  private readonly ids = new Set<string>();
+
+  constructor(private readonly context: Context) {
+    const { site } = context.target;
+    for (const { id, screen, description } of site.measuringPoints.values()) {
+      this.ids.add(id);
+      if (description?.trim().toLowerCase() === LAND) this.known.set(screen, id);
+    }
+    const table = context.target.package.tables.measuring_points;
+    for (let row = 0; table && row < table.size; row++)
+      this.ids.add(cellText(table, row, 'id').trim());
+    context.say(
+      'Depths are below the land surface: each screen’s mark is its land surface, at the ground elevation of its location.',
+    );
+  }
+
+  /** The mark of the row's screen. */
+  of =
+    (screen: Made): Made['make'] =>
+    (texts) => {
+      const cell = screen.make(texts);
+      return typeof cell === 'string' ? this.mark(cell) : cell;
+    };
+
+  private mark(screen: string): string {
+    const known = this.known.get(screen);
+    if (known !== undefined) return known;
+    const id = this.ids.has(screen) ? `${screen} ${LAND}` : screen;
+    this.known.set(screen, id);
+    return id;
+  }
+
+  /** Marks to be there: stick-up nought, so that a better ground elevation carries through. */
+  part(screen: Made): Part {
+    return {
+      table: 'measuring_points',
+      key: keyOf('measuring_points'),
+      columns: [
+        { ...screen, column: 'id', make: this.of(screen) },
+        screen,
+        { column: 'description', from: [], make: () => LAND },
+        { column: 'stick_up', from: screen.from, make: this.stickUp(screen) },
+      ],
+    };
+  }
+
+  /** A mark the site has with an elevation of its own needs none. */
+  private stickUp =
+    (screen: Made): Made['make'] =>
+    (texts) => {
+      const cell = screen.make(texts);
+      const mark = typeof cell === 'string' ? this.mark(cell) : '';
+      return this.context.target.site.measuringPoints.get(mark)?.elevation ? '' : '0';
+    };
+}
+
+/** A file of field parameters read while purging. */
+export function planPurge(context: Context, places: Places, rounds: Rounds): Plan {
+  const time = timeColumn(context, 'purge_readings.time').map((made) =>
+    required(made, context.heading(context.at('purge_readings.time'), 'Time'), 'a date and time'),
+  );
+  const rows: Part = {
+    table: 'purge_readings',
+    key: keyOf('purge_readings'),
+    columns: [
+      screenColumn(context, places, 'purge_readings.screen'),
+      eventColumn(context, rounds, 'purge_readings.time'),
+      ...time,
+      ...tableColumns(context, 'purge_readings', [
+        'purge_readings.screen',
+        'purge_readings.event',
+        'purge_readings.time',
+      ]),
+      ...keptColumns(context, 'purge_readings'),
+    ],
+  };
+  return { rows, once: [] };
+}

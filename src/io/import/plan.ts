@@ -1,0 +1,20 @@
+import type { TableName } from '../../domain/site/schema';
+import type { Made } from './cells';
+
+/** What the rows of a file become in one table of the site. */
+export type Part = {
+  readonly table: TableName;
+  /** Columns that name a row, as the table's schema has them. */
+  readonly key: readonly string[];
+  readonly columns: readonly Made[];
+};
+
+/**
+ * How the rows of a file become rows of tables: `rows` gets one a row of the
+ * file; each part in `once` one for all rows of the file with its key, such as
+ * the sample of sixty results.
+ */
+export type Plan = {
+  readonly rows: Part;
+  readonly once: readonly Part[];
+};

@@ -1,0 +1,336 @@
+import {
+  gridSuspicions,
+  longitudeSignSuspicion,
+  type GridSuspicion,
+  type PlacedPoint,
+} from '../../domain/grid-suspicions';
+import type { LngLat } from '../../domain/grid';
+import type { Edit } from '../../domain/site/edits/apply';
+import type { Together } from '../../domain/site/edits/together';
+import { decimal } from '../../domain/site/read-cell';
+import { TABLES, type TableName } from '../../domain/site/schema';
+import { cellText, eachRow, type Table } from '../../domain/site/table';
+import { readAngle } from '../projection/angles';
+import { toLong } from './across';
+import { refusalSentence, type Answers, type Ask } from './ask';
+import { Context, type Target } from './context';
+import type { Mapping } from './match-columns';
+import type { Change } from './once';
+import { Places } from './places';
+import type { Plan } from './plan';
+import { planLevels, planPurge } from './plan-levels';
+import { planLocations } from './plan-locations';
+import { planResults } from './plan-results';
+import { planTable } from './plan-table';
+import { Rounds } from './rounds';
+import { rowNumber, type Progress, type SourceTable } from './source-table';
+import { ADDED, BLANK, CHANGED, REFUSED, SAME, takeRows, type Taken } from './take-rows';
+
+/** What became of the rows of a file: rows = added + same + changed + refused + blank. */
+export type Account = {
+  readonly rows: number;
+  /** Taken: added, the same as the site has, or changed. */
+  readonly taken: number;
+  readonly added: number;
+  readonly same: number;
+  readonly changed: number;
+  readonly refused: number;
+  readonly blank: number;
+};
+
+/** A row that is not taken, and why. */
+export type RefusedRow = {
+  /** As a spreadsheet numbers it. */
+  readonly row: number;
+  /** Row of the file's table, from 0. */
+  readonly at: number;
+  readonly why: string;
+};
+
+/** What an import would do, before it is done. */
+export type Preview = {
+  readonly mapping: Mapping;
+  /** Rows of the file. */
+  readonly account: Account;
+  /** Single results, where the analytes or the samples stand across; else null. */
+  readonly results: Account | null;
+  readonly refused: readonly RefusedRow[];
+  /** Rows that would be added, by table. */
+  readonly adds: readonly { readonly table: TableName; readonly rows: number }[];
+  /** Cells that would change, or did not for want of an answer. */
+  readonly changes: readonly Change[];
+  /** What the file does not say. With an answer to each, no row is refused for want of one. */
+  readonly asks: readonly Ask[];
+  /** What was taken for granted, in sentences. */
+  readonly said: readonly string[];
+  /** Doubts about the coordinates that would be added, among themselves and those of the site. */
+  readonly doubts: readonly GridSuspicion[];
+  readonly longitudeSign: boolean;
+  /** The whole import as one undoable step; null where there is nothing to add or change. */
+  readonly edit: Together | null;
+  /** "Import levels.csv" */
+  readonly label: string;
+};
+
+/** A table of more rows is added as blocks: a row object each would cost more than the file. */
+const MOST_ROW_OBJECTS = 5_000;
+
+/**
+ * What a file would do to the site, with a mapping and the answers given so far.
+ * Nothing is changed: `edit` does that. Yields how far it has got.
+ */
+export function* previewing(
+  source: SourceTable,
+  mapping: Mapping,
+  answers: Answers,
+  target: Target,
+): Generator<Progress, Preview> {
+  const long = toLong(source, mapping);
+  const context = new Context(long.source, long.mapping, answers, target);
+  const places = new Places(context);
+  const plan = planOf(context, places);
+  const taken = yield* takeRows(context, plan.plan);
+  places.ask();
+  if (taken.differing > 0) askAboutChanges(context, taken.differing);
+
+  const adds = addsOf(taken, places, plan.rounds, target);
+  const isLong = mapping.layout === 'rows';
+  const rowStates = isLong ? taken.state : foldedStates(taken, long.rowOf, source);
+  const headRows = new Set(mapping.headRows.map(({ row }) => row));
+  return {
+    mapping,
+    account: accountOf(rowStates, isLong ? null : headRows),
+    results: isLong ? null : accountOf(taken.state, null),
+    refused: refusedRows(source, taken, long.rowOf),
+    adds: adds.map(({ table, rows }) => ({ table, rows: rows.size })),
+    changes: taken.changes,
+    asks: context.asks,
+    said: [...source.said, ...context.said],
+    doubts: doubtsOf(adds, target),
+    longitudeSign: longitudesTurned(context),
+    edit: editOf(adds, taken.changes),
+    label: `Import ${source.name}`,
+  };
+}
+
+/** The same at once: for small files and for tests. */
+export function preview(
+  source: SourceTable,
+  mapping: Mapping,
+  answers: Answers,
+  target: Target,
+): Preview {
+  const steps = previewing(source, mapping, answers, target);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+function planOf(context: Context, places: Places): { plan: Plan; rounds: Rounds | null } {
+  const { form } = context.mapping;
+  switch (form) {
+    case 'locations':
+      return { plan: planLocations(context), rounds: null };
+    case 'water_levels': {
+      const rounds = new Rounds(context, 'water_levels.event', 'water_levels.time', 'Levels');
+      return { plan: planLevels(context, places, rounds), rounds };
+    }
+    case 'purge_readings': {
+      const rounds = new Rounds(context, 'purge_readings.event', 'purge_readings.time', 'Purging');
+      return { plan: planPurge(context, places, rounds), rounds };
+    }
+    case 'results': {
+      const rounds = new Rounds(context, 'samples.event', 'samples.time', 'Samples');
+      return { plan: planResults(context, places, rounds), rounds };
+    }
+    default:
+      return { plan: planTable(context, places), rounds: null };
+  }
+}
+
+function askAboutChanges(context: Context, rows: number): void {
+  context.ask({
+    id: 'changes',
+    question: `Take the values of the file where they differ from the site’s?`,
+    why: `${rows} ${rows === 1 ? 'row differs' : 'rows differ'} from what the site has under the same name. Each is listed, old and new.`,
+    choices: [
+      { value: 'take', says: 'Take the file’s values' },
+      { value: 'leave', says: 'Leave the site as it is, and refuse these rows' },
+    ],
+    proposed: null,
+    needed: true,
+  });
+}
+
+type Addition = { readonly table: TableName; readonly rows: Rows };
+
+type Rows =
+  | {
+      readonly kind: 'few';
+      readonly size: number;
+      readonly rows: readonly Readonly<Record<string, string>>[];
+    }
+  | { readonly kind: 'many'; readonly size: number; readonly added: Table };
+
+const few = (rows: readonly Readonly<Record<string, string>>[]): Rows => ({
+  kind: 'few',
+  size: rows.length,
+  rows,
+});
+
+function rowsOf(table: Table): Rows {
+  if (table.size > MOST_ROW_OBJECTS) return { kind: 'many', size: table.size, added: table };
+  const rows = Array.from(eachRow(table), (cells) =>
+    Object.fromEntries(table.columns.map((column, i) => [column, cells[i] ?? ''])),
+  );
+  return few(rows);
+}
+
+/** Everything to add, those that others refer to first. */
+function addsOf(
+  taken: Taken,
+  places: Places,
+  rounds: Rounds | null,
+  { site }: Target,
+): readonly Addition[] {
+  const { used } = taken;
+  const events = [...(rounds?.made.values() ?? [])].flatMap(({ id, title }) => {
+    const days = used.events.get(id);
+    if (!days || site.events.has(id)) return [];
+    const only = rounds?.day ?? '';
+    return [{ id, title, first_day: days.first || only, last_day: days.last || only }];
+  });
+  const screens = [...places.newScreens].flatMap(([id, location]) =>
+    used.screens.has(id) ? [{ id, location }] : [],
+  );
+  const needed = new Set([...used.locations, ...screens.map(({ location }) => location)]);
+  const locations = [...places.newLocations.values()].filter(({ id }) => needed.has(id));
+  const all: Addition[] = [
+    { table: 'events', rows: few(events) },
+    { table: 'locations', rows: few(locations) },
+    { table: 'screens', rows: few(screens) },
+    ...[...taken.addedOnce].map(([table, rows]) => ({ table, rows: few(rows) })),
+    ...[...taken.added].map(([table, added]) => ({ table, rows: rowsOf(added) })),
+  ];
+  return all.filter(({ rows }) => rows.size > 0);
+}
+
+function editOf(adds: readonly Addition[], changes: readonly Change[]): Together | null {
+  const edits: Edit[] = adds.map(({ table, rows }) =>
+    rows.kind === 'few'
+      ? { kind: 'add-rows', table, rows: rows.rows }
+      : { kind: 'add-table', table, added: rows.added },
+  );
+  const byTable = new Map<TableName, Change[]>();
+  for (const change of changes) {
+    const list = byTable.get(change.table);
+    if (list) list.push(change);
+    else byTable.set(change.table, [change]);
+  }
+  for (const [table, list] of byTable)
+    edits.push({
+      kind: 'write-cells',
+      table,
+      cells: list.map(({ row, column, after }) => ({ row, column, text: after })),
+    });
+  return edits.length > 0 ? { kind: 'together', edits } : null;
+}
+
+function accountOf(states: Uint8Array, without: ReadonlySet<number> | null): Account {
+  const counts = [0, 0, 0, 0, 0];
+  states.forEach((state, row) => {
+    if (!without?.has(row)) counts[state] = (counts[state] ?? 0) + 1;
+  });
+  const [blank = 0, refused = 0, added = 0, same = 0, changed = 0] = counts;
+  const taken = added + same + changed;
+  return { rows: taken + refused + blank, taken, added, same, changed, refused, blank };
+}
+
+/** What became of the rows of a file whose results stand across: refused where one of its results is. */
+function foldedStates({ state }: Taken, rowOf: Uint32Array, { table }: SourceTable): Uint8Array {
+  const folded = new Uint8Array(table.size).fill(BLANK);
+  const rank = [0, 4, 3, 1, 2];
+  state.forEach((each, i) => {
+    const row = rowOf[i] ?? 0;
+    if ((rank[each] ?? 0) > (rank[folded[row] ?? BLANK] ?? 0)) folded[row] = each;
+  });
+  return folded;
+}
+
+/** Rows refused, in the order of the file, each once with all its reasons. */
+function refusedRows(source: SourceTable, { refusals }: Taken, rowOf: Uint32Array): RefusedRow[] {
+  const reasons = new Map<number, Set<string>>();
+  for (const [i, list] of refusals) {
+    const row = rowOf[i] ?? i;
+    const known = reasons.get(row) ?? new Set<string>();
+    for (const refusal of list) known.add(refusalSentence(refusal));
+    reasons.set(row, known);
+  }
+  return [...reasons]
+    .sort(([a], [b]) => a - b)
+    .map(([at, why]) => ({ at, row: rowNumber(source, at), why: [...why].join(' ') }));
+}
+
+/** Doubts about the site's locations as they would be. */
+function doubtsOf(
+  adds: readonly Addition[],
+  { package: site, grid }: Target,
+): readonly GridSuspicion[] {
+  const points: PlacedPoint[] = [];
+  const add = (id: string, east: string, north: string) => {
+    const [easting, northing] = [decimal(east.trim()), decimal(north.trim())];
+    if (easting !== null && northing !== null) points.push({ id, easting, northing });
+  };
+  for (const { table, rows } of adds) {
+    if (table !== 'locations') continue;
+    if (rows.kind === 'few')
+      for (const row of rows.rows) add(row.id ?? '', row.easting ?? '', row.northing ?? '');
+    else
+      for (let i = 0; i < rows.size; i++)
+        add(...(['id', 'easting', 'northing'].map((column) => cellText(rows.added, i, column)) as [string, string, string])); // prettier-ignore
+  }
+  if (points.length === 0) return [];
+  const table = site.tables.locations;
+  const most = Math.min(table?.size ?? 0, MOST_ROW_OBJECTS);
+  for (let i = 0; table && i < most; i++)
+    add(cellText(table, i, 'id'), cellText(table, i, 'easting'), cellText(table, i, 'northing'));
+  return gridSuspicions(points, site.settings.grid.unit, grid.covers);
+}
+
+/** Whether longitudes of the file lie in the grid's area only with their sign turned. */
+function longitudesTurned(context: Context): boolean {
+  const [lngAt, latAt] = [context.at('@longitude'), context.at('@latitude')];
+  if (lngAt === null || latAt === null) return false;
+  const places: LngLat[] = [];
+  for (const cells of eachRow(context.source.table)) {
+    if (places.length >= 1000) break;
+    const lng = readAngle(cells[lngAt] ?? '', 'longitude');
+    const lat = readAngle(cells[latAt] ?? '', 'latitude');
+    if (lng.ok && lat.ok) places.push([lng.value, lat.value]);
+  }
+  const { grid } = context.target;
+  return longitudeSignSuspicion(places, (lng, lat) => {
+    const at = grid.fromOwnLngLat(lng, lat);
+    return at !== null && grid.covers(...at) === true;
+  });
+}
+
+/** "Add 124 water levels; 3 rows are refused." for the button and the journal. */
+export function summaryOf({ account, adds, edit }: Preview): string {
+  const { rows, same, changed, refused, blank } = account;
+  const parts = adds.map(
+    ({ table, rows: count }) => `${count} in ${TABLES[table].title.toLowerCase()}`,
+  );
+  const added = parts.length > 0 ? `adds ${parts.join(', ')}` : 'adds nothing';
+  const others = [
+    changed > 0 ? `${changed} changed` : '',
+    same > 0 ? `${same} the same as the site has` : '',
+    refused > 0 ? `${refused} refused` : '',
+    blank > 0 ? `${blank} blank` : '',
+  ].filter(Boolean);
+  const of = others.length > 0 ? ` Of ${rows} rows: ${others.join(', ')}.` : '';
+  return edit ? `The file ${added}.${of}` : `The file adds nothing and changes nothing.${of}`;
+}
+
+export { ADDED, BLANK, CHANGED, REFUSED, SAME };

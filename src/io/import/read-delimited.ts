@@ -1,0 +1,296 @@
+import Papa from 'papaparse';
+import { asItWas } from '../csv';
+import { fail, ok, type Result } from '../../domain/result';
+import { BlockBuilder } from './block-builder';
+import { DELIMITER_WORDS, findHeader, firstRecords, guessDelimiter, type Delimiter } from './dress';
+import { ENCODING_WORDS, guessEncoding, isText, type Encoding } from './encoding';
+import type { Progress, SourceTable, Unreadable } from './source-table';
+
+/** What a person may say of a file's dress where the guess is wrong. */
+export type Dressed = {
+  readonly delimiter?: Delimiter;
+  /** Row of the header as a spreadsheet counts; 0: there is none. */
+  readonly headerRow?: number;
+  readonly encoding?: Encoding;
+};
+
+/** Characters gathered before the dress is told. */
+const SAMPLE = 65_536;
+
+/** A quoted cell longer than this is a quote that was never closed. */
+const LONGEST_CELL = 1_000_000;
+
+/** A table wider than this is none. */
+const MOST_COLUMNS = 2_000;
+
+/** After so many quotes that were never closed, quotes are letters like any other. */
+const MOST_OPEN_QUOTES = 20;
+
+const CUT_OFF = 'quotes that close (the row is cut at its end, and those after it are read)';
+
+type Parsed = {
+  readonly data: string[][];
+  readonly errors: readonly {
+    readonly type: string;
+    readonly code: string;
+    readonly row?: number;
+  }[];
+  readonly meta: { readonly cursor: number };
+};
+
+/**
+ * Reads delimited text as it comes, piece by piece, into columns. Give it text
+ * with `push`, and take the table with `end`.
+ */
+export class DelimitedReader {
+  private left = '';
+  private heldReturn = '';
+  private sampled = false;
+  private delimiter: Delimiter = ',';
+  private newline: '\n' | '\r' = '\n';
+  private parser: Papa.Parser | null = null;
+  private headings: readonly string[] = [];
+  private headerRow = 0;
+  private builder = new BlockBuilder(0);
+  private record = 0;
+  private readonly broken = new Map<number, string>();
+  private tooWide: number | null = null;
+  private longRows = 0;
+  private openQuotes = 0;
+  private plainFrom: number | null = null;
+
+  constructor(
+    private readonly name: string,
+    private readonly dressed: Dressed = {},
+    private readonly said: readonly string[] = [],
+  ) {}
+
+  /** Rows read so far. */
+  get rows(): number {
+    return this.builder.rows;
+  }
+
+  push(text: string): void {
+    this.take(text, false);
+  }
+
+  end(): Result<SourceTable, Unreadable> {
+    this.take('', true);
+    if (this.tooWide !== null)
+      return fail(
+        `${this.name} has a header of ${this.tooWide} columns; a table has at most ${MOST_COLUMNS}.`,
+      );
+    if (this.record === 0) return fail(`${this.name} is empty.`);
+    const said = [...this.said, ...this.noticed()];
+    return ok({
+      name: this.name,
+      headings: this.headings,
+      headerRow: this.headerRow,
+      table: this.builder.table(this.headings),
+      broken: this.broken,
+      coordinates: null,
+      said,
+    });
+  }
+
+  private noticed(): readonly string[] {
+    const at =
+      this.headerRow === 0
+        ? 'The file is read as having no header.'
+        : `Row ${this.headerRow} is taken as the header${this.headerRow > 1 ? '; the rows above it as titles' : ''}.`;
+    const long =
+      this.longRows === 0
+        ? []
+        : [`${this.longRows} rows run on beyond the header; they are refused with what is there.`];
+    const plain =
+      this.plainFrom === null
+        ? []
+        : [`Too many quotes never close: from row ${this.plainFrom} on they are read as letters.`];
+    return [`Cells are parted by ${DELIMITER_WORDS[this.delimiter]}.`, at, ...long, ...plain];
+  }
+
+  private take(piece: string, last: boolean): void {
+    if (this.tooWide !== null) return;
+    let text = this.heldReturn + piece;
+    this.heldReturn = '';
+    if (!last && text.endsWith('\r')) {
+      this.heldReturn = '\r';
+      text = text.slice(0, -1);
+    }
+    // One line end for the parser, which knows one at a time; pieces never part CR from LF.
+    if (text.includes('\r\n')) text = text.replaceAll('\r\n', '\n');
+    this.left += text;
+    if (!this.sampled) {
+      if (this.left.length < SAMPLE && !last) return;
+      this.tellDress();
+    }
+    this.parse(last);
+  }
+
+  private tellDress(): void {
+    this.sampled = true;
+    if (this.left.startsWith('\uFEFF')) this.left = this.left.slice(1);
+    const sample = this.left.slice(0, SAMPLE);
+    this.newline = sample.includes('\n') || !sample.includes('\r') ? '\n' : '\r';
+    this.delimiter = this.dressed.delimiter ?? guessDelimiter(sample, this.newline);
+    const records = firstRecords(sample, this.delimiter, this.newline);
+    this.headerRow = this.dressed.headerRow ?? findHeader(records) + 1;
+    this.parser = new Papa.Parser({ delimiter: this.delimiter, newline: this.newline });
+    if (this.headerRow === 0) {
+      const width = Math.max(1, ...records.map(({ length }) => length));
+      this.head(Array.from({ length: width }, (_, at) => `column ${at + 1}`));
+    }
+  }
+
+  private head(cells: readonly string[]): void {
+    let width = cells.length;
+    while (width > 1 && (cells[width - 1] ?? '').trim() === '') width--;
+    if (width > MOST_COLUMNS) this.tooWide = width;
+    else {
+      this.headings = cells.slice(0, width).map((cell) => asItWas(cell).trim());
+      this.builder = new BlockBuilder(width);
+    }
+  }
+
+  private parse(last: boolean): void {
+    while (this.left !== '' && this.parser && this.tooWide === null) {
+      const { data, errors, meta } = this.parser.parse(this.left, 0, true) as Parsed;
+      this.addAll(data, errors);
+      this.left = this.left.slice(meta.cursor);
+      if (!last && this.left.length < LONGEST_CELL) return;
+      if (!this.finishRow(last)) return;
+    }
+  }
+
+  /** The last row of the text, or one whose quote was never closed. Whether there may be more. */
+  private finishRow(last: boolean): boolean {
+    if (this.left === '' || !this.parser) return false;
+    const { data, errors } = this.parser.parse(this.left, 0, false) as Parsed;
+    const open = errors.some(({ code }) => code === 'MissingQuotes');
+    if (!open && last) {
+      this.addAll(data, errors);
+      this.left = '';
+      return false;
+    }
+    if (!open && this.left.length < LONGEST_CELL * 4) return false;
+    // Cut at the end of its first line, so that the rows it swallowed are read after all.
+    const end = this.left.indexOf(this.newline);
+    const line = end < 0 ? this.left : this.left.slice(0, end);
+    this.left = end < 0 ? '' : this.left.slice(end + 1);
+    this.add(line.split(this.delimiter), CUT_OFF);
+    if (++this.openQuotes === MOST_OPEN_QUOTES) {
+      this.plainFrom = this.record + 1;
+      this.parser = new Papa.Parser({
+        delimiter: this.delimiter,
+        newline: this.newline,
+        fastMode: true,
+      });
+    }
+    return true;
+  }
+
+  private addAll(data: readonly string[][], errors: Parsed['errors']): void {
+    const bad = new Set<number>();
+    for (const { type, row } of errors) if (type === 'Quotes' && row !== undefined) bad.add(row);
+    data.forEach((cells, i) =>
+      this.add(cells, bad.has(i) ? 'quotes that close before the next delimiter' : null),
+    );
+  }
+
+  private add(cells: string[], broken: string | null): void {
+    this.record++;
+    if (this.record < this.headerRow) return;
+    if (this.record === this.headerRow) return this.head(cells);
+    if (broken !== null) this.broken.set(this.builder.rows, broken);
+    const width = this.headings.length;
+    if (cells.length > width) {
+      const rest = cells.slice(width);
+      if (rest.some((cell) => cell.trim() !== '')) {
+        this.longRows++;
+        cells = [...cells.slice(0, width), rest.join(this.delimiter)];
+      } else cells = cells.slice(0, width);
+    }
+    for (let at = 0; at < cells.length; at++) {
+      const cell = cells[at] ?? '';
+      // What our own files carry to keep a spreadsheet from running it.
+      if (cell.charCodeAt(0) === APOSTROPHE) cells[at] = asItWas(cell);
+    }
+    this.builder.add(cells);
+  }
+}
+
+const APOSTROPHE = 39;
+
+/** A delimited text read at once: a paste from a spreadsheet, or a small file. */
+export function readDelimitedText(
+  name: string,
+  text: string,
+  dressed: Dressed = {},
+): Result<SourceTable, Unreadable> {
+  const reader = new DelimitedReader(name, dressed);
+  reader.push(text);
+  return reader.end();
+}
+
+const PIECE = 1 << 20; // bytes at a time: some 10,000 rows
+
+const NOT_TEXT = (name: string) =>
+  `${name} is not a text file: it has bytes no text has. Save it as CSV or .xlsx.`;
+
+/**
+ * A file of delimited text, read piece by piece. Yields how far it has got;
+ * to stop, ask for no more.
+ */
+export async function* readDelimited(
+  name: string,
+  file: Blob,
+  dressed: Dressed = {},
+): AsyncGenerator<Progress, Result<SourceTable, Unreadable>> {
+  const head = new Uint8Array(await file.slice(0, PIECE).arrayBuffer());
+  let encoding = dressed.encoding ?? guessEncoding(head, head.length === file.size);
+  if (!isText(head, encoding)) return fail(NOT_TEXT(name));
+
+  for (;;) {
+    const reader = new DelimitedReader(name, dressed, encodingSaid(encoding));
+    const decoder = new TextDecoder(encoding, { fatal: encoding === 'utf-8' });
+    let wrongAt: number | null = null;
+    for (let start = 0; start < file.size; start += PIECE) {
+      const bytes = start === 0 ? head : await file.slice(start, start + PIECE).arrayBuffer();
+      const text = decoded(decoder, bytes, start + PIECE >= file.size);
+      if (text === null) {
+        wrongAt = start;
+        break;
+      }
+      reader.push(text);
+      yield { done: Math.min(start + PIECE, file.size), of: file.size, rows: reader.rows };
+    }
+    if (wrongAt === null) return reader.end();
+    encoding = 'windows-1252';
+  }
+}
+
+/** The text of some bytes, or null where they are not in the encoding. */
+function decoded(decoder: TextDecoder, bytes: BufferSource, last: boolean): string | null {
+  try {
+    return decoder.decode(bytes, { stream: !last });
+  } catch {
+    return null;
+  }
+}
+
+const encodingSaid = (encoding: Encoding) =>
+  encoding === 'utf-8' ? [] : [`Its letters are read as ${ENCODING_WORDS[encoding]}.`];
+
+/** The same on bytes in memory, at once: for tests, the terminal and small files. */
+export function readDelimitedBytes(
+  name: string,
+  bytes: Uint8Array,
+  dressed: Dressed = {},
+): Result<SourceTable, Unreadable> {
+  const guessed = dressed.encoding ?? guessEncoding(bytes, true);
+  if (!isText(bytes, guessed)) return fail(NOT_TEXT(name));
+  const decoder = new TextDecoder(guessed, { fatal: false });
+  const reader = new DelimitedReader(name, dressed, encodingSaid(guessed));
+  reader.push(decoder.decode(bytes));
+  return reader.end();
+}
