@@ -1,15 +1,15 @@
 import type { Decision } from '../site/schema';
 import type { Site } from '../site/site';
-import { headsOf } from '../water/event-heads';
-import { flowOf, zonesOf } from '../water/flow';
+import { zonesOf } from '../water/flow';
 import type { Examined, Finding, ReviewedFinding, Severity } from './finding';
+import { flowAt, headsAt } from './history';
 import { EVENT_RULES, SITE_RULES } from './rules';
 
 /** The site and one event of it, with the heads and flows the rules look at; null: the site alone. */
 export function examine(site: Site, event: string | null): Examined {
   if (event === null) return { site, event, heads: [], flows: [] };
-  const heads = headsOf(site, event);
-  const flows = zonesOf(heads).map((zone) => flowOf(site, event, zone, heads));
+  const heads = headsAt(site, event);
+  const flows = zonesOf(heads).map((zone) => flowAt(site, event, zone));
   return { site, event, heads, flows };
 }
 

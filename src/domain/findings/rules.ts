@@ -1,7 +1,91 @@
 import type { Rule } from './finding';
+import { coordinates } from './ground/coordinates';
+import { crossesContact } from './ground/contacts';
+import { decisionsOnNothing } from './ground/decisions';
+import { groundElevation } from './ground/ground-elevation';
+import { holesReach, openHole } from './ground/holes';
+import { interval, sounding } from './ground/interval';
+import { markHeight } from './ground/mark-height';
+import { shapes } from './ground/shapes';
+import { stakedOffset } from './ground/staked';
+import { analyteNames, noLimit, unknownLetters, withoutResult } from './lab/as-reported';
+import { blanks } from './lab/blanks';
+import { duplicateDisagrees, duplicateParents } from './lab/duplicates';
+import { holdingTime, receiptTemperature, sampleTimes } from './lab/handling';
+import { turbidity } from './lab/turbidity';
+import { dragDown, uncertainInterval } from './lab/where-sampled';
+import { headAboveGround, levelAboveMark } from './levels/above-ground';
+import { dry } from './levels/dry';
+import { elevationKnown } from './levels/elevation-known';
+import { gaugingSpread, outsideEvent } from './levels/gauging-time';
+import { decidedByHand, unusable } from './levels/left-out';
+import { markChanged, markNamed } from './levels/mark';
+import { product } from './levels/product';
+import { pushLevels } from './levels/push-levels';
+import { readTwice } from './levels/read-twice';
+import { justBuilt, notAtRest } from './levels/recovery';
+import { gaugedWhenAbsent } from './levels/when';
+import { changeOutOfLine } from './planes/change';
+import { nestAcrossZones, nestInPlane } from './planes/nests';
+import { notAPlane } from './planes/not-a-plane';
+import { notResolved } from './planes/resolved';
+import { standsOut } from './planes/stands-out';
+import { driver, thinSet } from './planes/thin';
+import { wrongZone } from './planes/zones';
 
-/** Rules about the site as a whole: its points, holes, intervals and drawings. In the order they are listed. */
-export const SITE_RULES: readonly Rule[] = [];
+/** Rules about the site as a whole: its points, marks, holes, intervals and drawings. In the order they are listed. */
+export const SITE_RULES: readonly Rule[] = [
+  coordinates,
+  groundElevation,
+  markHeight,
+  wrongZone,
+  interval,
+  sounding,
+  crossesContact,
+  stakedOffset,
+  openHole,
+  holesReach,
+  shapes,
+  decisionsOnNothing,
+];
 
-/** Rules about one event: its levels, planes, samples and results. In the order they are listed. */
-export const EVENT_RULES: readonly Rule[] = [];
+/** Rules about one event: its planes, levels, samples and results. In the order they are listed. */
+export const EVENT_RULES: readonly Rule[] = [
+  standsOut,
+  notAPlane,
+  changeOutOfLine,
+  notResolved,
+  driver,
+  thinSet,
+  nestInPlane,
+  nestAcrossZones,
+  gaugedWhenAbsent,
+  levelAboveMark,
+  headAboveGround,
+  dry,
+  product,
+  notAtRest,
+  justBuilt,
+  elevationKnown,
+  markNamed,
+  markChanged,
+  gaugingSpread,
+  outsideEvent,
+  readTwice,
+  pushLevels,
+  decidedByHand,
+  unusable,
+  duplicateParents,
+  duplicateDisagrees,
+  blanks,
+  holdingTime,
+  receiptTemperature,
+  sampleTimes,
+  turbidity,
+  uncertainInterval,
+  dragDown,
+  unknownLetters,
+  analyteNames,
+  noLimit,
+  withoutResult,
+];

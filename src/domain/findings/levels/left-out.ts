@@ -1,0 +1,53 @@
+import { cell } from '../../site/cite';
+import { decisionOn } from '../../water/decided';
+import { leftOutWords, type LeftOut } from '../../water/event-heads';
+import type { Finding, Rule } from '../finding';
+import { finding } from '../words';
+
+/** Readings somebody left out or put in by hand, with the reason; without one it is more than a note. */
+export const decidedByHand: Rule = ({ site, event, heads }) =>
+  heads.flatMap((one): Finding[] => {
+    const { screen, location, reading, leftOut, because } = one;
+    const out = leftOut === 'excluded' || leftOut === 'marked-not-used';
+    const decision = decisionOn(site, screen.id, reading.event);
+    const put = leftOut === null && (reading.use === true || decision?.what === 'include');
+    if ((!out && !put) || one.class === 'push') return [];
+    const reason = because?.replace(/\.$/, '') ?? null;
+    return [
+      finding(out ? 'left out by hand' : 'counted by hand', screen.id, event, {
+        severity: reason === null ? 'caution' : 'note',
+        who: [location.id],
+        says: `${screen.id} ${out ? 'is left out of' : 'was put into'} the plane by hand${reason === null ? ', without a reason' : `: ${reason}`}.`,
+        todo:
+          reason === null ? 'Write the reason down.' : 'Read the reason and agree with it, or not.',
+        cells: [
+          decision ? cell('decisions', decision, 'reason') : cell('water_levels', reading, 'use'),
+        ],
+      }),
+    ];
+  });
+
+const SAID_HERE: readonly LeftOut[] = ['obstructed', 'no-coordinates', 'supply-well'];
+
+/** A reading that cannot be used for a reason no other rule speaks of. */
+export const unusable: Rule = ({ event, heads }) =>
+  heads.flatMap(({ screen, location, reading, leftOut }): Finding[] =>
+    leftOut !== null && SAID_HERE.includes(leftOut)
+      ? [
+          finding('level not usable', screen.id, event, {
+            severity: leftOut === 'no-coordinates' ? 'caution' : 'note',
+            who: [location.id],
+            says: `The level of ${screen.id} is not in a plane: ${leftOutWords(leftOut)}.`,
+            todo:
+              leftOut === 'no-coordinates'
+                ? 'Write its easting and northing.'
+                : 'Post it with its reason.',
+            cells: [
+              leftOut === 'no-coordinates'
+                ? cell('locations', location, 'easting')
+                : cell('water_levels', reading, 'status'),
+            ],
+          }),
+        ]
+      : [],
+  );
