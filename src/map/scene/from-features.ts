@@ -135,7 +135,8 @@ function planItems(feature: Feature, shape: Shape, manner: Manner): Item[] {
       }));
     case 'areas': {
       const areas = shape.areas.map(closed);
-      return [areaOf(common, manner, areas), ...areas.flat().map(line)];
+      const ground = manner.fill || manner.hatch ? [areaOf(common, manner, areas)] : [];
+      return [...ground, ...areas.flat().map(line)];
     }
     case 'lines': {
       const half = (feature.width?.value ?? 0) / 2;
