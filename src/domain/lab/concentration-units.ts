@@ -73,6 +73,9 @@ const PARTS: Readonly<Record<string, number>> = { ppm: 3, ppb: 0, ppt: -3, ppq: 
 const BASIS = /^(.*?)\s*(?:,\s*)?\(?\s*\bas\s+([A-Za-z][A-Za-z0-9]{0,5})\s*\)?$/i;
 const BASIS_SHORT = /^([munp]?g)[- ]?([NP])\/(m?l)$|^([munp]?g\/m?l)\s*[- ]\s*([NP])$/i;
 
+/** No unit is written longer, and a hostile file might. */
+const LONGEST = 40;
+
 /**
  * The unit a text names; null for one we do not know. Spellings: µ, μ, u or mc;
  * L or l; "mg/L as N", "mg/L-N", "mg N/L".
@@ -80,7 +83,7 @@ const BASIS_SHORT = /^([munp]?g)[- ]?([NP])\/(m?l)$|^([munp]?g\/m?l)\s*[- ]\s*([
  * @param solid  whether the sample is soil: decides what a ppb is
  */
 export function unitOf(text: string | null, solid = false): ConcentrationUnit | null {
-  if (text === null) return null;
+  if (text === null || text.length > LONGEST) return null;
   const trimmed = text.trim().replace(/[µμ]/g, 'u').replace(/^mcg/i, 'ug');
   const short = BASIS_SHORT.exec(trimmed);
   if (short) {

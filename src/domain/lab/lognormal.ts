@@ -1,5 +1,5 @@
 import type { CensoredValue } from './kaplan-meier';
-import { normalCumulative, normalDensity, normalQuantile } from './normal';
+import { normalAbove, normalQuantile } from '../water/distributions';
 
 export type Lognormal = {
   /** Mean and standard deviation of the natural logarithms. */
@@ -13,6 +13,8 @@ export type Lognormal = {
 export const LEAST_DETECTIONS = 3;
 
 const MOST_STEPS = 100;
+
+const normalDensity = (z: number) => Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
 
 type Slope = {
   readonly likelihood: number;
@@ -87,7 +89,7 @@ function likelihood(
       sum.muS -= (2 * z) / sigma;
       sum.ss -= 2 * z * z;
     } else {
-      const under = normalCumulative(z);
+      const under = normalAbove(-z);
       const h = normalDensity(z) / under;
       const slope = -h * (z + h);
       sum.likelihood += Math.log(under);

@@ -1,5 +1,5 @@
 import { groupBy } from '../group';
-import { normalQuantile, upperTail } from './normal';
+import { normalAbove, normalQuantile } from '../water/distributions';
 import { median } from './percentile';
 
 /** A value at a time; times in any unit, and slopes then per that unit. */
@@ -59,7 +59,7 @@ export function mannKendall(series: readonly TimedValue[]): MannKendall {
     s,
     variance,
     z: z === null ? null : z + 0,
-    p: z === null ? null : 2 * upperTail(Math.abs(z)),
+    p: z === null ? null : 2 * normalAbove(Math.abs(z)),
     pExactOneSided: oneSided,
     pExactTwoSided: oneSided === null ? null : Math.min(1, 2 * oneSided),
     tau: n < 2 ? null : s / ((n * (n - 1)) / 2),

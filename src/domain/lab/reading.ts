@@ -3,7 +3,14 @@ import { analyteFacts } from './analytes';
 import { basisOf } from './basis';
 import { amountIn, unitOf, type Amount, type ConcentrationUnit } from './concentration-units';
 import { combined, FLAG, legendsFrom, type Legend } from './qualifiers';
-import { DECIMAL_POINT, plainDigits, readReported, type Dress, type Reported } from './reported';
+import {
+  A_RESULT,
+  DECIMAL_POINT,
+  plainDigits,
+  readReported,
+  type Dress,
+  type Reported,
+} from './reported';
 
 /**
  * A result as reported: the columns of the table `results` that a verdict
@@ -83,8 +90,6 @@ export type ReadingReason =
 const BLANK: ReadingReason = { kind: 'blank' };
 const WITHOUT_VALUE: ReadingReason = { kind: 'detected without a value' };
 const ZERO: ReadingReason = { kind: 'zero' };
-
-const JUST_LETTERS = 'a result such as 5.2, <0.5, ND, 0.5 U or >200';
 
 /** Soil is told from water, because a ppb is another thing there. */
 const isSolid = (matrix: string) => /\b(soil|sediment|solid|sludge)/i.test(matrix);
@@ -203,7 +208,7 @@ function stateOf(
     found('unreadable', { kind: 'unreadable', expected, found: (result.value ?? '').trim() });
 
   if (flags & FLAG.rejected) return REJECTED;
-  if (says.kind === 'unreadable') return unreadable(says.expected ?? JUST_LETTERS);
+  if (says.kind === 'unreadable') return unreadable(says.expected ?? A_RESULT);
 
   const labNot = labSaysNot(says, result, labFlags);
   if (result.detected === true && labNot)
@@ -214,7 +219,7 @@ function stateOf(
       : NOT_DETECTED;
 
   if (says.kind === 'blank') return found('none', result.detected === true ? WITHOUT_VALUE : BLANK);
-  if (written === null) return unreadable(JUST_LETTERS);
+  if (written === null) return unreadable(A_RESULT);
   // Counting radioactivity subtracts a background, and may end at zero or below it.
   if (unit?.dimension !== 'activity per volume') {
     if (written.number < 0) return unreadable('a concentration above zero');

@@ -63,11 +63,15 @@ const COMMA = {
   grouped: /^[-+]?[1-9]\d{0,2}(?:\.\d{3})+(?:,\d+)?$/,
 };
 
+/** No result is written longer, and a hostile file might. */
+const LONGEST = 60;
+
 /**
  * A number as people write it, turned into digits with a decimal point; null
  * unless well formed. Thousands may be grouped by threes ("1,200", not "1,20").
  */
 export function plainDigits(text: string, { decimalComma }: Dress = DECIMAL_POINT): string | null {
+  if (text.length > LONGEST) return null;
   const [, mantissa = '', power = ''] =
     /^([-+]?[\d.,]+)([eE][-+]?\d{1,3})?$/.exec(text.replaceAll('−', '-')) ?? [];
   const dress = decimalComma ? COMMA : POINT;
@@ -77,6 +81,8 @@ export function plainDigits(text: string, { decimalComma }: Dress = DECIMAL_POIN
     ? mantissa.replaceAll('.', '').replace(',', '.')
     : mantissa.replaceAll(',', '');
 }
+
+export const A_RESULT = 'a result such as 5.2, <0.5, ND, 0.5 U or >200';
 
 const EXPECTED_NUMBER = {
   point: 'a number such as 0.5 or 1,200 (a decimal comma only where the file is said to use it)',
@@ -91,6 +97,7 @@ export function readReported(cell: string | null, dress: Dress = DECIMAL_POINT):
   const number = (raw: string) => plainDigits(raw, dress);
   const noNumber = EXPECTED_NUMBER[dress.decimalComma ? 'comma' : 'point'];
   const unreadable = (expected: string) => reported('unreadable', null, '', expected);
+  if (text.length > LONGEST) return unreadable(A_RESULT);
 
   const around = AROUND.exec(text);
   if (around) {
@@ -114,7 +121,7 @@ export function readReported(cell: string | null, dress: Dress = DECIMAL_POINT):
   }
   if (NONE.test(text)) return BLANK;
   if (LETTERS_ALONE.test(text)) return reported('letters', null, text);
-  return unreadable('a result such as 5.2, <0.5, ND, 0.5 U or >200');
+  return unreadable(A_RESULT);
 }
 
 /** The qualifier letters after a number; null where what stands there is something else. */

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { unitOf } from '../../../src/domain/lab/concentration-units';
 import { plainDigits, readReported, type Reported } from '../../../src/domain/lab/reported';
 
 const says = (
@@ -125,4 +126,20 @@ test('a number grouped by threes is the number without its commas', () => {
       expect(plainDigits(n.toLocaleString('en-US'))).toBe(String(n));
     }),
   );
+});
+
+test('a hostile cell is refused at once', () => {
+  const cells = [
+    '9'.repeat(100_000),
+    `5${' '.repeat(50_000)}as N`,
+    'ND '.repeat(30_000),
+    'J'.repeat(100_000),
+  ];
+  const began = performance.now();
+  for (const cell of cells) {
+    expect(readReported(cell).kind).toBe('unreadable');
+    expect(unitOf(cell)).toBeNull();
+    expect(plainDigits(cell)).toBeNull();
+  }
+  expect(performance.now() - began).toBeLessThan(1000);
 });
