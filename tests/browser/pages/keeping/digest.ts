@@ -40,9 +40,9 @@ function ofBlock(block: Block): number {
   return hash;
 }
 
-/** A number for all cells of a site in their order, however they lie in blocks, and its settings. */
-export function digestOf({ tables, settings }: DataPackage): string {
-  const parts = Object.entries(tables)
+/** For each table its name, size, columns, and a number for its cells, however they lie in blocks. */
+export const tableDigests = ({ tables }: DataPackage): string[] =>
+  Object.entries(tables)
     .toSorted(([a], [b]) => (a < b ? -1 : 1))
     .map(([name, { columns, blocks, size }]) => {
       const hash = blocks.reduce(
@@ -51,5 +51,7 @@ export function digestOf({ tables, settings }: DataPackage): string {
       );
       return `${name} ${size} ${columns.join()} ${hash >>> 0}`;
     });
-  return `${ofText(parts.join('\n') + JSON.stringify(settings)) >>> 0}`;
-}
+
+/** A number for all cells of a site in their order, and its settings. */
+export const digestOf = (site: DataPackage): string =>
+  `${ofText(tableDigests(site).join('\n') + JSON.stringify(site.settings)) >>> 0}`;

@@ -4,15 +4,16 @@ import { openFolder, pickFolder } from '../../../../src/app/keeping/folder-place
 import { appOnDevice } from '../../../../src/app/keeping/app-on-device.svelte';
 import { Keeping } from '../../../../src/app/keeping/keeping.svelte';
 import { zipped } from '../../../../src/app/keeping/pack';
-import type { SiteKeeper } from '../../../../src/app/keeping/site-keeper.svelte';
+import type { SiteKeeper, Step } from '../../../../src/app/keeping/site-keeper.svelte';
 import { apply, type Edit } from '../../../../src/domain/site/edits/apply';
 import type { DataPackage } from '../../../../src/domain/site/data-package';
 import { cellText, tableOf, type Block } from '../../../../src/domain/site/table';
 import { readCsv } from '../../../../src/io/csv';
 import { openWhole, type WholeSite } from '../../../../src/io/keeping/whole-site';
 import { bytesOf } from '../../../../src/io/package/files';
-import { digestOf } from './digest';
+import { digestOf, tableDigests } from './digest';
 import { showState } from './show-state.svelte';
+import { workOn } from './work-on';
 
 /** A small site, as a folder's files. */
 const smallFolder = () => {
@@ -80,6 +81,8 @@ function largeSite(results: number): WholeSite {
   return { ...small, package: { ...small.package, tables } };
 }
 
+export type Planned = { readonly history: history.History<DataPackage>; readonly step: Step };
+
 const keeping = new Keeping();
 void appOnDevice.start();
 
@@ -98,6 +101,8 @@ const page = {
   openFolder,
   pickFolder,
   digestOf,
+  tableDigests,
+  workOn,
 
   take(keeper: SiteKeeper) {
     page.keeper = keeper;
@@ -118,23 +123,31 @@ const page = {
     return opened.ok ? null : opened.problem;
   },
 
-  edit(label: string, edit: Edit): Promise<boolean> {
-    if (!page.keeper || !page.history) throw new Error('no site is open');
+  /** What would be done, without doing it: null where there is nothing to undo or redo. */
+  plan(deed: Edit | 'undo' | 'redo', label = 'Edit'): Planned | null {
+    if (!page.history) throw new Error('no site is open');
     const before = page.history.now.value;
-    const made = apply(before, edit);
+    if (deed === 'undo' || deed === 'redo') {
+      const next = history[deed](page.history);
+      const after = next.now.value;
+      return after === before
+        ? null
+        : { history: next, step: { did: deed, label: deed, edit: null, before, after } };
+    }
+    const made = apply(before, deed);
     if (!made.ok) throw new Error(made.problem);
-    page.history = history.perform(page.history, label, made.value);
-    return page.keeper.keep({ did: 'edit', label, edit, before, after: made.value });
+    const after = made.value;
+    const next = history.perform(page.history, label, after);
+    return { history: next, step: { did: 'edit', label, edit: deed, before, after } };
   },
 
-  step(did: 'undo' | 'redo'): Promise<boolean> {
-    if (!page.keeper || !page.history) throw new Error('no site is open');
-    const before = page.history.now.value;
-    page.history = history[did](page.history);
-    const after = page.history.now.value;
-    if (after === before) return Promise.resolve(true);
-    return page.keeper.keep({ did, label: did, edit: null, before, after });
+  carryOut(planned: Planned | null): Promise<boolean> {
+    if (!planned || !page.keeper) return Promise.resolve(true);
+    page.history = planned.history;
+    return page.keeper.keep(planned.step);
   },
+
+  edit: (label: string, edit: Edit): Promise<boolean> => page.carryOut(page.plan(edit, label)),
 
   write: (text: string, row = 0): Promise<boolean> =>
     page.edit(`Write ${text}`, {
