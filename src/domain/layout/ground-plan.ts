@@ -26,6 +26,8 @@ export type GroundPlan = {
   readonly obstacles: readonly Drawn[];
   /** Where each obstacle's reach, and a little more, may block a place. */
   readonly reaches: Bins;
+  /** The upright rectangle around each obstacle: four numbers each, west, south, east, north. */
+  readonly boxes: Float64Array;
 };
 
 export type FeatureProblem = {
@@ -43,21 +45,29 @@ export const reachOf = ({ halfWidth, buffer }: Drawn) => halfWidth + (buffer ?? 
 export const MOST_MARGIN = 0.1;
 
 export function groundPlan(boundaries: readonly Drawn[], obstacles: readonly Drawn[]): GroundPlan {
+  const bounds = obstacles.map(({ shape }) => boundsOf(cornersOf(shape)));
   const reaches = binsOf(
-    obstacles.map((obstacle) => {
-      const box = boundsOf(cornersOf(obstacle.shape));
+    obstacles.map((obstacle, i) => {
+      const box = bounds[i];
       const grown = reachOf(obstacle) + MOST_MARGIN;
-      return (
-        box && {
-          west: box.west - grown,
-          south: box.south - grown,
-          east: box.east + grown,
-          north: box.north + grown,
-        }
-      );
+      if (!box) return null;
+      return {
+        west: box.west - grown,
+        south: box.south - grown,
+        east: box.east + grown,
+        north: box.north + grown,
+      };
     }),
   );
-  return { boundaries, obstacles, reaches };
+  // Nothing drawn: a rectangle endlessly far from everywhere.
+  const nowhere = { west: Infinity, south: Infinity, east: -Infinity, north: -Infinity };
+  const boxes = Float64Array.from(
+    bounds.flatMap((box) => {
+      const { west, south, east, north } = box ?? nowhere;
+      return [west, south, east, north];
+    }),
+  );
+  return { boundaries, obstacles, reaches, boxes };
 }
 
 /**
@@ -85,6 +95,14 @@ export function groundPlanOf(
     }
   }
   return { plan: groundPlan(boundaries, obstacles), problems };
+}
+
+/** Distance from a place to the rectangle around an obstacle, which is never more than to the obstacle. */
+export function boxDistance({ boxes }: GroundPlan, obstacle: number, x: number, y: number): number {
+  const i = obstacle * 4;
+  const east = Math.max((boxes[i] ?? 0) - x, 0, x - (boxes[i + 2] ?? 0));
+  const north = Math.max((boxes[i + 1] ?? 0) - y, 0, y - (boxes[i + 3] ?? 0));
+  return Math.sqrt(east * east + north * north);
 }
 
 const drawn = (feature: Feature, shape: Shape, gridUnit: LengthUnit): Drawn => ({

@@ -1,0 +1,62 @@
+import { distanceToOutline, whereInPrepared } from '../geometry/prepared';
+import type { XY } from '../geometry/shape';
+import { boxDistance, reachOf, type Drawn, type GroundPlan } from './ground-plan';
+import type { Named } from './blocks';
+
+/** How far a place is from one drawn thing, against what is asked. Lengths in the grid's unit. */
+export type Clearance = {
+  readonly of: Named;
+  /** From its outside edge; 0 in it. */
+  readonly distance: number;
+  /** To keep from its outside edge; null where nobody gave one. */
+  readonly buffer: number | null;
+  /** `no buffer`: the distance is known, what it should be is not. */
+  readonly verdict: 'inside' | 'within buffer' | 'clear' | 'no buffer';
+  /** How much nearer it is than its buffer asks; 0 where it is far enough or none was given. */
+  readonly short: number;
+};
+
+/**
+ * Distances from a place to drawn lines, buildings and exclusions, the nearest
+ * first. A list with nothing in it only says that nothing was drawn near.
+ *
+ * @param within  leave out what is this far away or farther
+ */
+export function clearancesAt(at: XY, plan: GroundPlan, within = Infinity): Clearance[] {
+  const found: Clearance[] = [];
+  plan.obstacles.forEach((obstacle, i) => {
+    if (boxDistance(plan, i, ...at) - obstacle.halfWidth >= within) return;
+    const distance = edgeDistance(at, obstacle, within);
+    if (distance < within) found.push(clearance(obstacle, distance));
+  });
+  return found.sort((a, b) => a.distance - b.distance);
+}
+
+/** The nearest drawn thing to a place; null where nothing is drawn. */
+export function nearestClearance(at: XY, plan: GroundPlan): Clearance | null {
+  let nearest: Drawn | null = null;
+  let least = Infinity;
+  for (const [i, obstacle] of plan.obstacles.entries()) {
+    if (boxDistance(plan, i, ...at) - obstacle.halfWidth >= least) continue;
+    const distance = edgeDistance(at, obstacle, least);
+    if (distance < least) [nearest, least] = [obstacle, distance];
+  }
+  return nearest && clearance(nearest, least);
+}
+
+/** From the outside edge, if less than `limit`; else `limit` or more. */
+function edgeDistance(at: XY, { prepared, halfWidth }: Drawn, limit: number): number {
+  if (whereInPrepared(prepared, at) !== 'outside') return 0;
+  return Math.max(0, distanceToOutline(prepared, at, limit + halfWidth) - halfWidth);
+}
+
+function clearance(obstacle: Drawn, distance: number): Clearance {
+  const { id, kind, name, buffer } = obstacle;
+  const of = { id, kind, name };
+  // Compared as in laying out: from the middle line, where equal numbers are equal.
+  const isShort = buffer !== null && distance + obstacle.halfWidth < reachOf(obstacle);
+  const short = isShort && buffer !== null ? buffer - distance : 0;
+  const verdict =
+    distance === 0 ? 'inside' : isShort ? 'within buffer' : buffer === null ? 'no buffer' : 'clear';
+  return { of, distance, buffer, verdict, short };
+}
