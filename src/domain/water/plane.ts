@@ -229,7 +229,7 @@ function leastChiSquared(
   weighted: boolean,
 ): number {
   const first = points[0]?.sigma ?? 1;
-  if (!weighted && points.every(({ sigma }) => sigma === first)) return solved.left / first ** 2;
+  if (points.every(({ sigma }) => sigma === first)) return solved.left / first ** 2;
   const best = weighted ? solved : solvedWith(points, rootWeights(points));
   return best.left * meanPrecision(points);
 }

@@ -83,6 +83,8 @@ export function trianglesOf(wells: readonly HeadPoint[]): Triangles {
   const x = Float64Array.from(wells, (well) => well.x - origin.x);
   const y = Float64Array.from(wells, (well) => well.y - origin.y);
   const head = Float64Array.from(wells, (well) => well.head);
+  // The plane of three is level, as in plane.ts, when its mean square fall is rounding; that is
+  // a ninth of the sum of the squared differences.
   const rounding = roundingOf(Math.max(...wells.map((well) => Math.abs(well.head))));
 
   let at = 0;
@@ -108,7 +110,8 @@ export function trianglesOf(wells: readonly HeadPoint[]): Triangles {
         const inLine = !(spreadRatio(side + side2 + side3, twiceArea) >= THINNEST_SPREAD);
         const area = Math.abs(twiceArea);
         triangles.baseToHeight[at] = inLine ? Infinity : Math.max(side, side2, side3) / area;
-        if (inLine || drop <= rounding) {
+        const unlike = rise * rise + rise2 * rise2 + (rise2 - rise) ** 2;
+        if (inLine || unlike <= 9 * rounding * rounding) {
           triangles.gradient[at] = inLine ? NaN : 0;
           triangles.azimuth[at] = NaN;
           continue;

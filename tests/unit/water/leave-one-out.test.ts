@@ -89,7 +89,7 @@ describe('a wellhead mistyped by a foot', () => {
   test.each(eight.map(({ id }, i) => [id, i] as const))(
     '%s a foot too high or too low: it stands out, is named, and by how much',
     (id, at) => {
-      for (const by of [FOOT, metres(-FOOT)]) {
+      for (const by of [FOOT, metres(-1, 'ft')]) {
         const points = mistyped(eight, at, by);
         expect(largest(points).id).toBe(id);
         const { culprit } = left(points);
@@ -124,11 +124,22 @@ describe('a wellhead mistyped by a foot', () => {
     );
   });
 
-  test('on a plane without any scatter it stands out too, by a finite amount', () => {
-    const exact = eight.map(({ id, x, y }) => well(id, x, y, 31.2 - 0.004 * x + 0.002 * y));
-    const worst = largest(mistyped(exact, 3));
-    expect(worst.id).toBe('MW-4');
-    expect(Number.isFinite(worst.studentised)).toBe(true);
+  test('on a plane without any scatter, to the last bit, it stands out by a finite amount', () => {
+    // Sixty-fourths and powers of two: sums without rounding.
+    const exact = [
+      [0, 0],
+      [64, 0],
+      [128, 0],
+      [0, 64],
+      [64, 64],
+      [128, 64],
+      [0, 128],
+      [64, 128],
+    ].map(([x, y], i) => well(`${i}`, x!, y!, 16 - x! / 64 - y! / 128));
+    const worst = largest(mistyped(exact, 3, metres(0.5)));
+    expect(worst.id).toBe('3');
+    expect(worst.studentised).toBeGreaterThan(1e9);
+    expect(worst.studentised).toBeLessThan(1e15);
   });
 });
 

@@ -123,7 +123,24 @@ describe('is there a direction at all', () => {
     const sure = at95(four(9.75));
     expect(sure.slopeTests).toHaveLength(1);
     expect(sure.resolved).toBe(true);
+  });
+
+  test('nor is t with one degree of freedom, 12.706, printed where the stated error fits', () => {
+    const sure = at95(four(9.71));
+    expect(sure).toMatchObject({ isPlane: true, governing: 'stated' });
     expect(sure.fromResiduals?.factor).toBeCloseTo(12.706, 3);
+    expect(sure.fromResiduals!.gradient!).toBeGreaterThan(sure.stated.gradient!);
+  });
+
+  test('a half-width past a right angle is no half-width, however small its standard error', () => {
+    const small = plane(four(9.75));
+    const sigma = small.fromResiduals!.azimuth!;
+    expect(sigma).toBeLessThan(FIRST_ORDER_LIMIT);
+    expect(sigma * 12.706).toBeGreaterThan(90);
+    expect(confidenceOf(small, 0.95).fromResiduals).toMatchObject({
+      firstOrder: false,
+      azimuth: null,
+    });
   });
 
   test('four wells: not a plane is said apart from not resolved', () => {
@@ -167,6 +184,22 @@ describe('is there a direction at all', () => {
       unresolved: [{ kind: 'level' }],
       stated: { azimuth: null, gradient: null },
     });
+  });
+
+  test('five equal heads: level, and no slope to hold against the scatter', () => {
+    const places = [
+      [0, 0],
+      [64, 0],
+      [0, 64],
+      [64, 64],
+      [32, 16],
+    ] as const;
+    const sure = at95(places.map(([x, y], i) => well(`${i}`, x, y, 7.3)));
+    expect(sure).toMatchObject({ resolved: false, unresolved: [{ kind: 'level' }] });
+    expect(sure.slopeTests.map(({ statistic, exceeded }) => [statistic, exceeded])).toEqual([
+      [0, false],
+      [0, false],
+    ]);
   });
 
   test('heads on a plane to the last bit leave no scatter to test against', () => {
@@ -226,23 +259,34 @@ describe('the ellipse of the flow vector', () => {
     expect(ellipse.major / ellipse.minor).toBeGreaterThan(10);
   });
 
-  test('it reaches the origin exactly where the test stops resolving', () => {
+  test('it reaches the origin exactly where the test stops resolving, by either error', () => {
     fc.assert(
-      fc.property(scattered(3, 9), noise, noise, (places, a, b) => {
-        const found = fitPlane(
-          places.map(([x, y], i) => well(`${i}`, x, y, 5 + (a * x + b * y) / 1000)),
-          { weighted: false },
-        );
-        fc.pre(found.ok && found.value.azimuth !== null && found.value.spread.ratio > 0.01);
-        const sure = confidenceOf(valueOf(found), 0.95);
-        const { major, minor, trend } = sure.stated.ellipse;
-        const angle = ((valueOf(found).azimuth! - trend) * Math.PI) / 180;
-        const { gradient } = valueOf(found);
-        const inside =
-          ((gradient * Math.cos(angle)) / major) ** 2 + ((gradient * Math.sin(angle)) / minor) ** 2;
-        const signal = sure.slopeTests[0]!.statistic! / sure.slopeTests[0]!.critical;
-        expect(off(inside, signal)).toBeLessThan(1e-6);
-      }),
+      fc.property(
+        scattered(5, 9),
+        noise,
+        noise,
+        fc.array(noise, { minLength: 9, maxLength: 9 }),
+        (places, a, b, scatter) => {
+          const found = fitPlane(
+            places.map(([x, y], i) =>
+              well(`${i}`, x, y, 5 + (a * x + b * y) / 1000 + scatter[i]! / 10),
+            ),
+            { weighted: false },
+          );
+          fc.pre(found.ok && found.value.gradient > 1e-5 && found.value.spread.ratio > 0.01);
+          fc.pre(valueOf(found).s! > 1e-3);
+          const { azimuth, gradient } = valueOf(found);
+          const sure = confidenceOf(valueOf(found), 0.95);
+          [sure.stated, sure.fromResiduals!].forEach(({ ellipse }, k) => {
+            const angle = ((azimuth! - ellipse.trend) * Math.PI) / 180;
+            const inside =
+              ((gradient * Math.cos(angle)) / ellipse.major) ** 2 +
+              ((gradient * Math.sin(angle)) / ellipse.minor) ** 2;
+            const { statistic, critical } = sure.slopeTests[k]!;
+            expect(off(inside, statistic! / critical)).toBeLessThan(1e-6);
+          });
+        },
+      ),
     );
   });
 });

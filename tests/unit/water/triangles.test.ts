@@ -149,9 +149,10 @@ test('for any wells, each triangle is the plane of its three', () => {
         const three = wells.filter(({ id }) => found.ids.includes(id));
         const fitted = fitPlane(three, { weighted: false });
         expect(fitted.ok).toBe(found.none !== 'in-a-line');
-        if (!fitted.ok || fitted.value.spread.ratio < 1e-3 || found.azimuth === null) continue;
+        if (!fitted.ok || fitted.value.spread.ratio < 1e-3) continue;
+        if (fitted.value.gradient < 1e-7) continue; // at the edge of rounding either may be level
         expect(off(found.gradient, fitted.value.gradient)).toBeLessThan(1e-9);
-        expect(turn(found.azimuth, fitted.value.azimuth!)).toBeCloseTo(0, 7);
+        expect(turn(found.azimuth!, fitted.value.azimuth!)).toBeCloseTo(0, 7);
       }
     }),
     { numRuns: 50 },
