@@ -28,6 +28,7 @@ class AppOnDevice {
   async start(): Promise<void> {
     const workers = serviceWorkers();
     if (!workers || !import.meta.env.PROD || !location.protocol.startsWith('http')) return;
+    await loaded(); // the page comes first
     try {
       const registration = await workers.register('./service-worker.js', {
         updateViaCache: 'none',
@@ -63,6 +64,12 @@ class AppOnDevice {
     registration.installing?.addEventListener('statechange', look);
   }
 }
+
+const loaded = () =>
+  new Promise<void>((resolve) => {
+    if (document.readyState === 'complete') resolve();
+    else addEventListener('load', () => resolve(), { once: true });
+  });
 
 /** Absent on pages opened over an unsafe connection. */
 const serviceWorkers = () =>
