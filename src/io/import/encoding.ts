@@ -39,3 +39,28 @@ export function guessEncoding(head: Uint8Array, whole: boolean): Encoding {
 /** Whether the bytes can be text at all: a zero byte in no known encoding is none. */
 export const isText = (head: Uint8Array, encoding: Encoding) =>
   encoding.startsWith('utf-16') || !head.subarray(0, LOOKED_AT).includes(0);
+
+/** Letters of Windows-1252 for the bytes 80 to 9F (WHATWG Encoding, index windows-1252). */
+const ABOVE_ASCII = '€\x81‚ƒ„…†‡ˆ‰Š‹Œ\x8dŽ\x8f\x90‘’“”•–—˜™š›œ\x9džŸ';
+
+/** A decoder for bytes as they come. */
+export class Decoder {
+  private readonly decoder: TextDecoder;
+
+  constructor(private readonly encoding: Encoding) {
+    this.decoder = new TextDecoder(encoding, { fatal: encoding === 'utf-8' });
+  }
+
+  /** The text of some bytes, or null where they are not in the encoding. */
+  text(bytes: Uint8Array | ArrayBuffer, last: boolean): string | null {
+    try {
+      const text = this.decoder.decode(bytes, { stream: !last });
+      // Node 20 decodes Windows-1252 as Latin-1; browsers leave nothing to do here.
+      return this.encoding === 'windows-1252'
+        ? text.replace(/[\x80-\x9f]/g, (c) => ABOVE_ASCII[c.charCodeAt(0) - 0x80] ?? c)
+        : text;
+    } catch {
+      return null;
+    }
+  }
+}

@@ -1,6 +1,7 @@
 import { analyteNamed } from '../../domain/lab/analytes';
 import { isCas } from '../../domain/lab/cas';
 import { unitOf } from '../../domain/lab/concentration-units';
+import { readReported } from '../../domain/lab/reported';
 import { TABLE_NAMES } from '../../domain/site/schema';
 import type { LengthUnit } from '../../domain/units';
 import { columnOf, ESSENCE, slotsOf, slotTitle, type FormName, type Slot } from './forms';
@@ -68,8 +69,9 @@ const compact = (text: string) => text.toLowerCase().replace(/[^a-z0-9#%]/g, '')
 const wordsOf = new Map<string, readonly Word[]>();
 
 /** The headings that mean a slot, certain ones and likely ones. */
-function words(slot: Slot): readonly Word[] {
-  const before = wordsOf.get(slot.id);
+function words(slot: Slot, form: FormName): readonly Word[] {
+  const kept = `${form} ${slot.id}`;
+  const before = wordsOf.get(kept);
   if (before) return before;
   const [certain = '', likely = ''] = (SYNONYMS[slot.id] ?? '').split('?');
   const parsed = (list: string, score: number) =>
@@ -82,18 +84,21 @@ function words(slot: Slot): readonly Word[] {
   const named = [
     ...parsed(certain, 1),
     ...parsed(likely, LIKELY),
-    ...(column === null ? [] : [{ plain: compact(column), score: 1 }]),
+    // A column of another table goes by its name alone only where nothing else does.
+    ...(column === null
+      ? []
+      : [{ plain: compact(column), score: slot.table === form ? 1 : LIKELY - 0.1 }]),
   ];
-  wordsOf.set(slot.id, named);
+  wordsOf.set(kept, named);
   return named;
 }
 
 type Scored = { readonly score: number; readonly why: string };
 
 /** How well a heading fits a slot; null where it doesn't. */
-function fitOf(written: string, heading: Heading, slot: Slot): Scored | null {
+function fitOf(written: string, heading: Heading, slot: Slot, form: FormName): Scored | null {
   let best: Scored | null = null;
-  for (const { plain, score } of words(slot)) {
+  for (const { plain, score } of words(slot, form)) {
     const exact = heading.whole === plain || compact(written) === plain;
     const without = heading.plain === plain;
     if (!exact && !without) continue;
@@ -117,7 +122,7 @@ export function isHeading(text: string): boolean {
   if (!headings) {
     const known = new Set<string>();
     for (const form of TABLE_NAMES)
-      for (const slot of slotsOf(form)) for (const { plain } of words(slot)) known.add(plain);
+      for (const slot of slotsOf(form)) for (const { plain } of words(slot, form)) known.add(plain);
     headings = known;
   }
   const heading = readHeading(text);
@@ -175,7 +180,7 @@ function assign(source: SourceTable, form: FormName): ReadonlyMap<number, Assign
     const texts = someTexts(source, at);
     slotsOf(form).forEach((slot, order) => {
       const fit =
-        (written === '' ? null : fitOf(written, heading, slot)) ?? fitOfContent(texts, slot);
+        (written === '' ? null : fitOf(written, heading, slot, form)) ?? fitOfContent(texts, slot);
       if (fit) fits.push({ at, slot, order, fit });
     });
   });
@@ -209,6 +214,20 @@ function scoreOf(form: FormName, given: ReadonlyMap<number, Assigned>): number {
   return sum;
 }
 
+/** How many columns hold results under names of samples, beside a column of analytes. */
+function samplesAcross(source: SourceTable, given: ReadonlyMap<number, Assigned>): number {
+  const ids = new Set([...given.values()].map(({ slot }) => slot.id));
+  if (!ids.has('results.analyte') || ids.has('results.value')) return 0;
+  return source.headings.filter((heading, at) => {
+    if (given.has(at) || heading === '' || isLeftOut(heading)) return false;
+    const results = someTexts(source, at).filter((text) => {
+      const { kind } = readReported(text);
+      return kind !== 'unreadable' && kind !== 'letters' && kind !== 'blank';
+    });
+    return results.length > 0;
+  }).length;
+}
+
 /** Headings of analytes, where a table has the analytes across. */
 function analytesAcross(source: SourceTable): ReadonlyMap<number, ColumnUse> {
   const uses = new Map<number, ColumnUse>();
@@ -237,12 +256,16 @@ export function proposeMapping(
   const scored = assigned
     .map(({ form, given }) => ({ form, score: scoreOf(form, given) }))
     .filter(({ score }) => score > 0);
+  const results = assigned.find(({ form }) => form === 'results')?.given;
   const isAcross = across.size >= 2 && !scored.some(({ form }) => form === 'purge_readings');
   if (isAcross) {
     const before = scored.findIndex(({ form }) => form === 'results');
     if (before >= 0) scored.splice(before, 1);
-    scored.push({ form: 'results', score: 4 + across.size });
+    scored.push({ form: 'results', score: 4 + across.size + (results?.size ?? 0) });
   }
+  const samples = results ? samplesAcross(source, results) : 0;
+  if (samples > 0 && !scored.some(({ form }) => form === 'results'))
+    scored.push({ form: 'results', score: 4 + samples + (results?.size ?? 0) });
   scored.sort((a, b) => b.score - a.score);
 
   const known = remembered.get(shape);
@@ -329,7 +352,7 @@ function headRowsOf(source: SourceTable, given: ReadonlyMap<number, Assigned>): 
     if (analyteNamed(label)) break;
     const slot = slotsOf('results')
       .filter(({ id }) => id.startsWith('samples.') || id === '@clock')
-      .find((each) => (fitOf(label, readHeading(label), each)?.score ?? 0) > 0.9);
+      .find((each) => (fitOf(label, readHeading(label), each, 'results')?.score ?? 0) > 0.9);
     if (slot) rows.push({ row, slot: slot.id });
   }
   return rows;

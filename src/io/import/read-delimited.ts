@@ -3,7 +3,7 @@ import { asItWas } from '../csv';
 import { fail, ok, type Result } from '../../domain/result';
 import { BlockBuilder } from './block-builder';
 import { DELIMITER_WORDS, findHeader, firstRecords, guessDelimiter, type Delimiter } from './dress';
-import { ENCODING_WORDS, guessEncoding, isText, type Encoding } from './encoding';
+import { Decoder, ENCODING_WORDS, guessEncoding, isText, type Encoding } from './encoding';
 import type { Progress, SourceTable, Unreadable } from './source-table';
 
 /** What a person may say of a file's dress where the guess is wrong. */
@@ -252,11 +252,11 @@ export async function* readDelimited(
 
   for (;;) {
     const reader = new DelimitedReader(name, dressed, encodingSaid(encoding));
-    const decoder = new TextDecoder(encoding, { fatal: encoding === 'utf-8' });
+    const decoder = new Decoder(encoding);
     let wrongAt: number | null = null;
     for (let start = 0; start < file.size; start += PIECE) {
       const bytes = start === 0 ? head : await file.slice(start, start + PIECE).arrayBuffer();
-      const text = decoded(decoder, bytes, start + PIECE >= file.size);
+      const text = decoder.text(bytes, start + PIECE >= file.size);
       if (text === null) {
         wrongAt = start;
         break;
@@ -266,15 +266,6 @@ export async function* readDelimited(
     }
     if (wrongAt === null) return reader.end();
     encoding = 'windows-1252';
-  }
-}
-
-/** The text of some bytes, or null where they are not in the encoding. */
-function decoded(decoder: TextDecoder, bytes: BufferSource, last: boolean): string | null {
-  try {
-    return decoder.decode(bytes, { stream: !last });
-  } catch {
-    return null;
   }
 }
 
@@ -289,8 +280,9 @@ export function readDelimitedBytes(
 ): Result<SourceTable, Unreadable> {
   const guessed = dressed.encoding ?? guessEncoding(bytes, true);
   if (!isText(bytes, guessed)) return fail(NOT_TEXT(name));
-  const decoder = new TextDecoder(guessed, { fatal: false });
+  const text = new Decoder(guessed).text(bytes, true);
+  if (text === null) return fail(NOT_TEXT(name));
   const reader = new DelimitedReader(name, dressed, encodingSaid(guessed));
-  reader.push(decoder.decode(bytes));
+  reader.push(text);
   return reader.end();
 }
