@@ -1,0 +1,81 @@
+/**
+ * How many quality-control samples go with the field samples. Rates differ
+ * between programmes and are the user's to set; those here were read in public
+ * monitoring reports (2025 and before).
+ */
+export type QualityRates = {
+  readonly name: string;
+  /** One field duplicate for so many field samples; null for none. */
+  readonly fieldDuplicate: number | null;
+  /** One matrix spike and its duplicate for so many. */
+  readonly matrixSpike: number | null;
+  /** One a cooler that carries volatiles. */
+  readonly tripBlank: boolean;
+  /** One a day where tools are used again. */
+  readonly equipmentBlank: boolean;
+  readonly source: string;
+};
+
+export const QUALITY_RATES: readonly QualityRates[] = [
+  {
+    name: 'One in ten',
+    fieldDuplicate: 10,
+    matrixSpike: 20,
+    tripBlank: true,
+    equipmentBlank: true,
+    source:
+      'Public monitoring reports: duplicate 1 in 10, trip blank a cooler with volatiles, spike 1 in 20 of a matrix, equipment blank a day',
+  },
+  {
+    name: 'One in twenty',
+    fieldDuplicate: 20,
+    matrixSpike: 20,
+    tripBlank: true,
+    equipmentBlank: true,
+    source:
+      'Public monitoring reports: duplicate 5 %, equipment blank a day only with tools used again',
+  },
+];
+
+/** Laboratory batches hold at most so many samples. (Public monitoring report.) */
+export const MOST_IN_BATCH = 20;
+
+export type SampleCounts = {
+  readonly fieldSamples: number;
+  readonly fieldDuplicates: number;
+  readonly matrixSpikes: number;
+  readonly tripBlanks: number;
+  readonly equipmentBlanks: number;
+  readonly total: number;
+};
+
+/** One for each `rate` begun: 1 for one to ten, 2 for eleven. None without samples or a rate. */
+export const oneInEach = (samples: number, rate: number | null): number =>
+  rate !== null && rate > 0 && samples > 0 ? Math.ceil(samples / rate) : 0;
+
+/**
+ * Samples of every kind for a round. A matrix spike is two more bottle sets, the
+ * spike and its duplicate, and counts as one here.
+ *
+ * @param coolers  that carry volatiles
+ * @param days     on which tools are cleaned and used again
+ */
+export function sampleCounts(
+  fieldSamples: number,
+  coolers: number,
+  days: number,
+  rates: QualityRates,
+): SampleCounts {
+  const fieldDuplicates = oneInEach(fieldSamples, rates.fieldDuplicate);
+  const matrixSpikes = oneInEach(fieldSamples, rates.matrixSpike);
+  const tripBlanks = rates.tripBlank ? coolers : 0;
+  const equipmentBlanks = rates.equipmentBlank ? days : 0;
+  return {
+    fieldSamples,
+    fieldDuplicates,
+    matrixSpikes,
+    tripBlanks,
+    equipmentBlanks,
+    total: fieldSamples + fieldDuplicates + matrixSpikes + tripBlanks + equipmentBlanks,
+  };
+}
