@@ -4,6 +4,7 @@ import type { Result } from '../domain/result';
 import type { DataPackage } from '../domain/site/data-package';
 import { apply, type Edit, type EditProblem } from '../domain/site/edits/apply';
 import type { Problem } from '../domain/site/problem';
+import type { Decision } from '../domain/site/schema';
 import { SHOWN_AT_FIRST, type Shown } from '../domain/site/shown';
 import { examine, findingsOf } from '../domain/findings/findings-of';
 import { judgedAgainst } from '../domain/lab/site-results';
@@ -100,6 +101,22 @@ export class OpenSite {
     return result;
   }
 
+  /** Initials of whoever works here, for decisions; blank if not given. */
+  initials = $state('');
+
+  /** Decide something with a written reason, now. */
+  decide(label: string, what: Decision['what'], on: string, reason: string) {
+    const edit = {
+      kind: 'decide',
+      what,
+      on,
+      reason,
+      who: this.initials,
+      when: localMinute(),
+    } as const;
+    return this.edit(label, edit);
+  }
+
   undo = () => {
     this.#history = history.undo(this.#history);
   };
@@ -147,6 +164,13 @@ export class OpenSite {
     const sets = this.site.screeningLevels.map(({ set }) => set);
     return this.site.settings.levelSets.find((set) => sets.includes(set)) ?? sets[0] ?? null;
   }
+}
+
+/** Now, in this place's own time: 2026-05-31T14:05. */
+function localMinute(): string {
+  const now = new Date();
+  const minutes = now.getTime() - now.getTimezoneOffset() * 60_000;
+  return new Date(minutes).toISOString().slice(0, 16);
 }
 
 const KEY = Symbol('site');
