@@ -57,6 +57,8 @@ export function headItems(heads: readonly GaugedScreen[], unit: LengthUnit): Tex
         face,
         colour,
         priority: gauged.leftOut === null ? 0 : 1,
+        // A head that counts is never left off the map for want of room.
+        always: mark === 'well',
         mark: `level, ${mark}`,
         means,
       },

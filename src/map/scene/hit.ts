@@ -18,12 +18,22 @@ const NEAR_LINE = 5;
  * @param scale  metres in a px
  */
 export function whoAt(scene: Scene, place: Place, scale: number, magnify = 1): string | null {
-  const mine = scene
-    .filter(({ who }) => who !== undefined)
-    .flatMap((item) => [...plainly(item)])
-    .map((item) => magnified(item, magnify))
-    .filter(({ layer }) => layer !== 'keep-clear');
+  const mine = pressable(scene).map((item) => magnified(item, magnify));
   return nearestShape(mine, place, scale) ?? uppermost(mine, place, scale);
+}
+
+const kept = new WeakMap<Scene, readonly PlainItem[]>();
+
+/** What of a scene can be pressed; found once, since a pointer asks at every move. */
+function pressable(scene: Scene): readonly PlainItem[] {
+  const before = kept.get(scene);
+  if (before) return before;
+  const items = scene
+    .filter(({ who, kind }) => who !== undefined && kind !== 'text')
+    .flatMap((item) => [...plainly(item)])
+    .filter(({ layer }) => layer !== 'keep-clear');
+  kept.set(scene, items);
+  return items;
 }
 
 function nearestShape(items: readonly PlainItem[], [e, n]: Place, scale: number): string | null {

@@ -99,7 +99,8 @@ const VERDICT_PARTS: Readonly<Record<Verdict, readonly Part[]>> = {
   'not-comparable': [
     { d: 'M3.5 8.5H20.5M3.5 15.5H20.5M16.5 3L7.5 21', stroke: 'colour', width: 2.8 },
   ],
-  'no-level': [{ d: 'M12 3.5L20.5 12L12 20.5L3.5 12z', stroke: 'colour', width: 2.6 }],
+  // A result with no line to hold it against.
+  'no-level': [{ d: [4.8, 12, 19.2].map((x) => circle(2.7, x)).join(''), fill: 'colour' }],
   // An empty bracket: something was due here.
   'no-result': [{ d: 'M8.5 4H4V20H8.5M15.5 4H20V20H15.5', stroke: 'colour', width: 2.6 }],
 };

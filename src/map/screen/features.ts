@@ -135,7 +135,11 @@ function featuresOf(
       return [
         feature('icon', point(lngLat(item.at)), {
           picture: named({ kind: 'symbol', shape, size }, item.colour, theme),
-          offset: listed(lists.offset, item.offset ?? [0, 0]),
+          offset: listed(
+            lists.offset,
+            `${item.offset?.join() ?? '0,0'}`,
+            () => item.offset ?? [0, 0],
+          ),
           turned: item.turned ?? 0,
         }),
       ];
@@ -146,7 +150,10 @@ function featuresOf(
       return [
         feature('icon', point(lngLat(item.at)), {
           picture: named({ kind: 'bar', width, height }, item.colour, theme),
-          offset: listed(lists.offset, [0, (-Math.sign(item.height) * height) / 2]),
+          offset: listed(lists.offset, `bar ${item.height}`, () => [
+            0,
+            (-Math.sign(item.height) * height) / 2,
+          ]),
           turned: 0,
         }),
       ];
@@ -162,7 +169,9 @@ function featuresOf(
           ground: palette.paper,
           priority: item.priority,
           turned: item.turned ?? 0,
-          stands: listed(lists.stands, standsOf(item)),
+          stands: listed(lists.stands, `${item.sides.join()} ${item.away} ${item.size}`, () =>
+            standsOf(item),
+          ),
           ...(item.mark && {
             picture: named(
               { kind: 'symbol', shape: item.mark, size: item.size * MARK },
@@ -176,9 +185,8 @@ function featuresOf(
 }
 
 /** A list's name, under which it is kept. */
-function listed<List extends readonly unknown[]>(lists: Map<string, List>, list: List): string {
-  const name = JSON.stringify(list);
-  lists.set(name, list);
+function listed<List>(lists: Map<string, List>, name: string, list: () => List): string {
+  if (!lists.has(name)) lists.set(name, list());
   return name;
 }
 

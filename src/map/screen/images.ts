@@ -23,8 +23,16 @@ type Picture =
 
 export type PictureName = string;
 
-export const pictureName = (picture: Picture, colour: Role, theme: Theme): PictureName =>
-  JSON.stringify([picture, colour, theme]);
+const names = new Map<string, PictureName>();
+
+export function pictureName(picture: Picture, colour: Role, theme: Theme): PictureName {
+  const short = `${Object.values(picture).join()} ${colour} ${theme}`;
+  const before = names.get(short);
+  if (before !== undefined) return before;
+  const name = JSON.stringify([picture, colour, theme]);
+  names.set(short, name);
+  return name;
+}
 
 type Made = { readonly data: ImageData; readonly options: Partial<StyleImageMetadata> };
 
