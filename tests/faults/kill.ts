@@ -31,7 +31,7 @@ export type KillReport = {
   readonly worstLoss: number;
   /** The most steps made, not yet marked, and gone: what a person may have to type again. */
   readonly worstUnmarked: number;
-  /** Folders saved to that did not open as a site, each file whole: must be none. */
+  /** Folders saved to that did not open as a site, each table as after some step, or refused a save: must be none. */
   readonly brokenFolders: readonly string[];
   /** From the step to its mark, in ms. */
   readonly mark: Quantiles;
@@ -119,6 +119,9 @@ function processesNaming(profile: string): number[] {
     })
     .map(Number);
 }
+
+/** How the digest of a table without columns ends. */
+const EMPTY_FILE = ' 0  0';
 
 /** A new profile after so many kills: a browser that starts with nothing is killed as well. */
 const KILLS_A_PROFILE = 15;
@@ -214,7 +217,8 @@ export async function killRuns(
       times.push(told);
       work.underWay.delete(told.step);
       work.underWay.delete('site');
-    } else if (told.isOver) work.underWay.delete(told.what);
+    } else if (told.kind === 'refused') brokenFolders.push(told.why);
+    else if (told.isOver) work.underWay.delete(told.what);
     else work.underWay.set(told.what, `a save to ${told.what}`);
   }
 
@@ -232,7 +236,10 @@ export async function killRuns(
       unreadable.push(
         `before run ${run}: step ${found.step} of ${last} is not as it was, with ${found.lines} lines`,
       );
-    const torn = found.folderTables.filter((table) => !before.tables.has(table));
+    // A file that was new in the folder can be empty: the descriptor does not name it yet.
+    const torn = found.folderTables.filter(
+      (table) => !before.tables.has(table) && !table.endsWith(EMPTY_FILE),
+    );
     if (torn.length > 0) brokenFolders.push(`before run ${run}: ${torn.join('; ')}`);
     if (found.folder !== null) brokenFolders.push(`before run ${run}: ${found.folder}`);
     worstLoss = Math.max(worstLoss, before.marked - found.step);

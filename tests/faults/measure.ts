@@ -10,7 +10,7 @@ import type { Site } from '../../src/domain/site/site';
 import { KINDS, plant, type Planted, type PlantedSite } from './planted';
 import { demoSites, inlSite } from './sites';
 
-/** Named: a new finding, caution or worse, is about the wells of the mistake and nobody else. */
+/** Named: a new finding, caution or worse, is about the wells of the mistake and nobody else; or the row is refused by name. */
 export type Verdict =
   'named' | 'among others' | 'seen, nobody named' | 'another well named' | 'missed';
 
@@ -21,7 +21,7 @@ export type Tried = {
   readonly by: readonly string[];
   /** Other wells that a new residual, exchange or change names beside it. */
   readonly wrongly: readonly string[];
-  /** Mistake over the scatter of the plane; Infinity where it leaves no head to compare. */
+  /** Mistake over the scatter of the plane; Infinity where it leaves no head, NaN where there is no plane. */
   readonly size: number;
 };
 
@@ -45,10 +45,25 @@ function baselineOf(from: PlantedSite) {
 /** Rules that say of one well that it, and not another, is wrong. */
 const NAMING = ['residual stands out', 'readings exchanged', 'change out of line', 'zone in doubt'];
 
+/** The reader refused the row and named it: a depth to product below the water, for one. */
+const isRefused = ({ cells, site: from }: Planted, site: Site) =>
+  cells.some(({ table, row }) => {
+    const inRow = (of: Site) =>
+      of.problems.some((problem) => problem.table === table && problem.row === row);
+    return inRow(site) && !inRow(from.site);
+  });
+
+/** New by what it is about, or raised: that its numbers moved a little is not new. */
+const isNew = (finding: ReviewedFinding, before: ReviewedFinding | undefined) =>
+  before === undefined || RANK[finding.severity] < RANK[before.severity];
+
+const RANK = { serious: 0, caution: 1, note: 2 } as const;
+
 export function tried(planted: Planted): Tried {
   const baseline = baselineOf(planted.site);
-  const fresh = [...allFindings(planted.site.read(planted.changed)).values()].filter(
-    ({ about, severity, says }) => severity !== 'note' && baseline.get(about)?.says !== says,
+  const site = planted.site.read(planted.changed);
+  const fresh = [...allFindings(site).values()].filter(
+    (finding) => finding.severity !== 'note' && isNew(finding, baseline.get(finding.about)),
   );
   const wells = new Set(planted.wells);
   const theirs = fresh.filter(({ who }) => who.some((id) => wells.has(id)));
@@ -56,10 +71,11 @@ export function tried(planted: Planted): Tried {
   const strangers = fresh.filter(
     ({ rule, who }) => NAMING.includes(rule) && who.length > 0 && !who.some((id) => wells.has(id)),
   );
+  const refused = isRefused(planted, site);
   return {
     planted,
     verdict:
-      only.length > 0
+      only.length > 0 || refused
         ? 'named'
         : strangers.length > 0
           ? 'another well named'
@@ -68,11 +84,15 @@ export function tried(planted: Planted): Tried {
             : fresh.length > 0
               ? 'seen, nobody named'
               : 'missed',
-    by: [...new Set(only.map(({ rule }) => rule))],
+    by: [...new Set([...only.map(({ rule }) => rule), ...(refused ? ['row refused'] : [])])],
     wrongly: [...new Set(strangers.flatMap(({ who }) => who))],
-    size: planted.shift === null ? Infinity : planted.shift / planted.scatter,
+    size: sizeOf(planted),
   };
 }
+
+/** NaN where a zone has no plane to compare with. */
+const sizeOf = ({ kind, shift, scatter }: Planted) =>
+  shift !== null ? shift / scatter : kind === 'wrong zone' ? NaN : Infinity;
 
 /** Larger than four times the residual scatter: those the findings must name. */
 export const isLarge = ({ size }: Tried) => size > 4;
@@ -81,7 +101,8 @@ export const isLarge = ({ size }: Tried) => size > 4;
 export const isFair = ({ size, planted }: Tried) => size > 5 && planted.leverage < 0.5;
 
 /** Ten feet and more, or no head left at all. */
-export const isGross = ({ planted: { shift } }: Tried) => shift === null || shift >= 3.04;
+export const isGross = ({ planted: { shift }, size }: Tried) =>
+  size === Infinity || (shift !== null && shift >= 3.04);
 
 export type Rate = { readonly of: number; readonly named: number };
 
@@ -99,6 +120,7 @@ const SIZES: readonly (readonly [string, (one: Tried) => boolean])[] = [
   ['10–100 s', ({ size }) => size > 10 && size <= 100],
   ['over 100 s', ({ size }) => size > 100 && size < Infinity],
   ['no head left', ({ size }) => size === Infinity],
+  ['no plane', ({ size }) => Number.isNaN(size)],
 ];
 
 /** The rates by kind down and by size across, as lines of text. */

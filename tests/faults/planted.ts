@@ -53,6 +53,7 @@ export type Planted = {
   /** Wells in that plane. */
   readonly count: number;
   readonly changed: DataPackage;
+  readonly cells: readonly Cell[];
 };
 
 type Cell = { table: TableName; row: number; column: string; text: string };
@@ -307,7 +308,7 @@ function measured(
   kind: Kind,
   from: PlantedSite,
   event: string,
-  { wells, says }: Mistake,
+  { wells, says, cells }: Mistake,
   changed: DataPackage,
 ): Planted | null {
   const site = from.read(changed);
@@ -339,6 +340,7 @@ function measured(
     leverage: before.plane?.leverage[at] ?? 1,
     count: before.fitted.length,
     changed,
+    cells,
   };
 }
 

@@ -1,4 +1,5 @@
 import type { Rule } from './finding';
+import { clearance } from './ground/clearance';
 import { coordinates } from './ground/coordinates';
 import { crossesContact } from './ground/contacts';
 import { decisionsOnNothing } from './ground/decisions';
@@ -32,20 +33,54 @@ import { notResolved } from './planes/resolved';
 import { standsOut } from './planes/stands-out';
 import { driver, thinSet } from './planes/thin';
 import { wrongZone } from './planes/zones';
+import { whileSame } from './while-same';
+
+/** The tables of the ground, which the rules below and no others look at. */
+const onTheGround = (rule: Rule): Rule =>
+  whileSame(
+    (site) => [
+      site.locations,
+      site.screens,
+      site.measuringPoints,
+      site.strata,
+      site.attempts,
+      site.features,
+      site.decisions,
+      site.settings,
+    ],
+    rule,
+  );
+
+/** The tables of the laboratory and what they hang from. */
+const inTheLaboratory = (rule: Rule): Rule =>
+  whileSame(
+    (site) => [
+      site.samples,
+      site.results,
+      site.qualifierLegends,
+      site.purgeReadings,
+      site.screens,
+      site.locations,
+      site.attempts,
+      site.settings,
+    ],
+    rule,
+  );
 
 /** Rules about the site as a whole: its points, marks, holes, intervals and drawings. In the order they are listed. */
 export const SITE_RULES: readonly Rule[] = [
-  coordinates,
-  groundElevation,
-  markHeight,
+  onTheGround(coordinates),
+  onTheGround(groundElevation),
+  onTheGround(markHeight),
   wrongZone,
-  interval,
-  sounding,
-  crossesContact,
-  stakedOffset,
-  openHole,
-  holesReach,
-  shapes,
+  onTheGround(interval),
+  onTheGround(sounding),
+  onTheGround(crossesContact),
+  onTheGround(stakedOffset),
+  onTheGround(openHole),
+  onTheGround(holesReach),
+  onTheGround(clearance),
+  onTheGround(shapes),
   decisionsOnNothing,
 ];
 
@@ -75,17 +110,19 @@ export const EVENT_RULES: readonly Rule[] = [
   pushLevels,
   decidedByHand,
   unusable,
-  duplicateParents,
-  duplicateDisagrees,
-  blanks,
-  holdingTime,
-  receiptTemperature,
-  sampleTimes,
-  turbidity,
-  uncertainInterval,
-  dragDown,
-  unknownLetters,
-  analyteNames,
-  noLimit,
-  withoutResult,
+  ...[
+    duplicateParents,
+    duplicateDisagrees,
+    blanks,
+    holdingTime,
+    receiptTemperature,
+    sampleTimes,
+    turbidity,
+    uncertainInterval,
+    dragDown,
+    unknownLetters,
+    analyteNames,
+    noLimit,
+    withoutResult,
+  ].map(inTheLaboratory),
 ];

@@ -33,12 +33,16 @@ type Mark = {
  */
 export const markHeight: Rule = ({ site }) => {
   const marks = marksOver(site);
-  const alike = groupBy(marks, ({ mark }) => mark.description ?? '');
+  const kin = new Map(
+    [...groupBy(marks, descriptionOf)].map(([description, alike]) => [description, kinOf(alike)]),
+  );
   return marks.flatMap((one) => {
-    const doubt = absoluteDoubt(site, one) ?? relativeDoubt(site, one, alike.get(one.mark.description ?? '') ?? []); // prettier-ignore
+    const doubt = absoluteDoubt(site, one) ?? relativeDoubt(site, one, kin.get(descriptionOf(one)) ?? null); // prettier-ignore
     return doubt ? [found(one, doubt)] : [];
   });
 };
+
+const descriptionOf = ({ mark }: Mark) => mark.description ?? '';
 
 function marksOver(site: Site): Mark[] {
   return [...site.measuringPoints.values()].flatMap((mark) => {
@@ -78,18 +82,24 @@ function absoluteDoubt(site: Site, { mark, elevation, ground, height }: Mark): D
   return null;
 }
 
-function relativeDoubt(site: Site, one: Mark, alike: readonly Mark[]): Doubt | null {
-  const others = alike.filter((other) => other.location.id !== one.location.id);
-  if (others.length < FEWEST_ALIKE - 1) return null;
-  const heights = others.map(({ height }) => height);
-  const middle = middleOf(heights);
-  const scatter = usualSpread(heights);
-  if (middle === null || scatter === null) return null;
-  const off = one.height - middle;
-  if (Math.abs(off) <= Math.max(ODD_ONE_OUT, TIMES_THE_SCATTER * scatter)) return null;
+type Kin = { readonly count: number; readonly middle: number; readonly scatter: number };
+
+/** How high marks described alike stand; null where they are too few to say. */
+function kinOf(marks: readonly Mark[]): Kin | null {
+  const heights = marks.map(({ height }) => height);
+  const [middle, scatter] = [middleOf(heights), usualSpread(heights)];
+  return marks.length < FEWEST_ALIKE || middle === null || scatter === null
+    ? null
+    : { count: marks.length, middle, scatter };
+}
+
+function relativeDoubt(site: Site, one: Mark, kin: Kin | null): Doubt | null {
+  if (kin === null) return null;
+  const off = Math.abs(one.height - kin.middle);
+  if (off <= Math.max(ODD_ONE_OUT, TIMES_THE_SCATTER * kin.scatter)) return null;
   return {
     severity: 'caution',
-    says: `The mark ${one.mark.id} stands ${aboveOrBelow(site, one.height)} ground; the ${others.length} others described as “${one.mark.description ?? ''}” stand about ${aboveOrBelow(site, middle)} it.`,
+    says: `The mark ${one.mark.id} stands ${aboveOrBelow(site, one.height)} ground; the ${kin.count - 1} others described as “${one.mark.description ?? ''}” stand about ${aboveOrBelow(site, kin.middle)} it.`,
   };
 }
 

@@ -27,12 +27,12 @@ export const decidedByHand: Rule = ({ site, event, heads }) =>
     ];
   });
 
-const SAID_HERE: readonly LeftOut[] = ['obstructed', 'no-coordinates', 'supply-well'];
+const SAID_HERE: readonly LeftOut[] = ['obstructed', 'no-coordinates', 'supply-well', 'no-zone'];
 
 /** A reading that cannot be used for a reason no other rule speaks of. */
 export const unusable: Rule = ({ event, heads }) =>
-  heads.flatMap(({ screen, location, reading, leftOut }): Finding[] =>
-    leftOut !== null && SAID_HERE.includes(leftOut)
+  heads.flatMap(({ screen, location, reading, leftOut, class: kind }): Finding[] =>
+    leftOut !== null && SAID_HERE.includes(leftOut) && kind !== 'push'
       ? [
           finding('level not usable', screen.id, event, {
             severity: leftOut === 'no-coordinates' ? 'caution' : 'note',

@@ -1,3 +1,4 @@
+import { groupBy } from '../../group';
 import { cell } from '../../site/cite';
 import type { Site } from '../../site/site';
 import type { GaugedScreen } from '../../water/event-heads';
@@ -65,13 +66,9 @@ function withProduct(site: Site, { screen, reading, leftOut }: GaugedScreen): Do
 /** Product in a well at other events and none read now: nobody may have looked. */
 function missing(site: Site, { screen, reading, head }: GaugedScreen): Doubt | null {
   if (!head) return null;
-  const layers = site.waterLevels.flatMap((other) => {
-    const { depth_to_water: water, depth_to_product: top } = other;
-    const layer = water && top ? water.value - top.value : 0;
-    return other.screen === screen.id && other.event !== reading.event && layer > WORTH_LOOKING_FOR
-      ? [{ event: other.event, layer }]
-      : [];
-  });
+  const layers = (productIn(site).get(screen.id) ?? []).filter(
+    ({ event }) => event !== reading.event,
+  );
   const [seen] = layers.toSorted((a, b) => b.layer - a.layer);
   return seen
     ? {
@@ -80,4 +77,22 @@ function missing(site: Site, { screen, reading, head }: GaugedScreen): Doubt | n
         todo: 'Ask whether an interface probe was used; write the product down or that there was none.',
       }
     : null;
+}
+
+type Layer = { readonly screen: string; readonly event: string; readonly layer: number };
+
+const kept = new WeakMap<Site['waterLevels'], ReadonlyMap<string, readonly Layer[]>>();
+
+/** Layers of product worth looking for again, by screen. */
+function productIn({ waterLevels }: Site): ReadonlyMap<string, readonly Layer[]> {
+  const before = kept.get(waterLevels);
+  if (before) return before;
+  const layers = waterLevels.flatMap(({ screen, event, depth_to_water, depth_to_product }) => {
+    const layer =
+      depth_to_water && depth_to_product ? depth_to_water.value - depth_to_product.value : 0;
+    return layer > WORTH_LOOKING_FOR ? [{ screen, event, layer }] : [];
+  });
+  const made = groupBy(layers, ({ screen }) => screen);
+  kept.set(waterLevels, made);
+  return made;
 }

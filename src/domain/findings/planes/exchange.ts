@@ -1,5 +1,6 @@
 import type { FlowPoint } from '../../water/flow-points';
-import { fitPlane, type Plane } from '../../water/plane';
+import { fitPlane, rootWeights, type Plane } from '../../water/plane';
+import { planeWorkspace, solvePlane } from '../../water/plane-solver';
 
 /** Two depths that seem to have been written in each other's rows. */
 export type Exchange = {
@@ -14,7 +15,7 @@ export type Exchange = {
 const FEWEST = 5;
 
 /** Pairs are looked for among this many wells with the largest residuals. */
-const MOST_LOOKED_AT = 12;
+const MOST_LOOKED_AT = 9;
 
 /** An exchange is looked for where it would show this many standard errors, and must fit within so many. */
 const SHOWS = 5;
@@ -35,16 +36,42 @@ export function exchanged(points: readonly FlowPoint[]): Exchange | null {
     .toSorted((a, b) => (residual.get(b) ?? 0) - (residual.get(a) ?? 0))
     .slice(0, MOST_LOOKED_AT);
 
+  const isLikely = screened(points);
   let best: (Exchange & { readonly misfit: number }) | null = null;
   for (const [i, one] of looked.entries())
     for (const other of looked.slice(i + 1)) {
-      const fits = fitOf(points, one, other);
+      const fits = isLikely(one, other) ? fitOf(points, one, other) : null;
       if (fits && (!best || fits.misfit < best.misfit)) best = fits;
     }
   return best && { one: best.one, other: best.other, apart: best.apart, others: best.others };
 }
 
 const depthOf = ({ gauged }: FlowPoint): number => gauged.reading.depth_to_water?.value ?? 0;
+
+/**
+ * Whether the plane of the others puts a pair off by about what their depths
+ * differ by: a quick look before the errors are worked out. FITS errors are at
+ * most this part of a difference of SHOWS errors.
+ */
+function screened(points: readonly FlowPoint[]) {
+  const column = (pick: (point: FlowPoint) => number) => Float64Array.from(points, pick);
+  const [x, y, head] = [column((p) => p.x), column((p) => p.y), column((p) => p.head)];
+  const all = rootWeights(points);
+  const roots = new Float64Array(all);
+  const rest = planeWorkspace(points.length);
+  const place = new Map(points.map((point, i) => [point, i]));
+  return (one: FlowPoint, other: FlowPoint): boolean => {
+    const [i, j] = [place.get(one) ?? 0, place.get(other) ?? 0];
+    roots.set(all);
+    roots[i] = roots[j] = 0;
+    solvePlane(x, y, head, roots, 0, points.length, rest);
+    const off = (p: FlowPoint) =>
+      p.head - (rest.head + rest.a * (p.x - rest.x) + rest.b * (p.y - rest.y));
+    const apart = depthOf(other) - depthOf(one);
+    const slack = (FITS / SHOWS) * Math.abs(apart);
+    return Math.abs(off(one) - apart) <= slack && Math.abs(off(other) + apart) <= slack;
+  };
+}
 
 function fitOf(points: readonly FlowPoint[], one: FlowPoint, other: FlowPoint) {
   const apart = depthOf(other) - depthOf(one);

@@ -24,7 +24,7 @@ type Slip = LikelyError & {
  * A slip is named where it fits within so many standard errors, and where it and
  * the next of its kind are so many apart. A judgement, no source.
  */
-const FITS = 3;
+const FITS = 4;
 const SHOWS = 8;
 
 /**

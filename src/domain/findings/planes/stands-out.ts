@@ -34,7 +34,8 @@ function outlierFinding(
   const size =
     studentised === null ? '' : `externally studentised residual ${fixed(studentised, 1)}, `;
   return finding('residual stands out', id, event, {
-    severity: mends && probability < HARDLY_BY_CHANCE ? 'serious' : 'caution',
+    // A mistake, and not a surface that is no plane: it mends the plane, or a slip explains it.
+    severity: probability < HARDLY_BY_CHANCE && (mends || slip) ? 'serious' : 'caution',
     who: [gauged.location.id],
     says: [
       `The head in ${id}, ${said(site, head)}, is ${aboveOrBelow(site, off)} the plane of the other ${others} wells (${size}chance ${chance(probability)}).`,

@@ -16,19 +16,33 @@ const FEWEST = 3;
  * another: the zone's name may be wrong, and its head is in the wrong plane.
  */
 export const wrongZone: Rule = ({ site, heads }) => {
-  const zones = groupBy(placedIn(site), ({ screen }) => screen.zone ?? '');
+  const doubts = doubtsOf(site);
+  if (doubts.length === 0) return [];
   const counts = new Set(heads.filter((one) => one.leftOut === null).map((one) => one.screen.id));
-  return [...zones].flatMap(([zone, screens]) =>
-    screens.flatMap((one): Finding[] => {
+  return doubts.map((doubt) => zoneFinding(site, doubt, counts));
+};
+
+type Doubt = Placed & { readonly zone: string; readonly others: number; readonly among: string };
+
+const kept = new WeakMap<Site['screens'], { locations: Site['locations']; doubts: Doubt[] }>();
+
+function doubtsOf(site: Site): readonly Doubt[] {
+  const before = kept.get(site.screens);
+  if (before?.locations === site.locations) return before.doubts;
+  const zones = groupBy(placedIn(site), ({ screen }) => screen.zone ?? '');
+  const doubts = [...zones].flatMap(([zone, screens]) =>
+    screens.flatMap((one): Doubt[] => {
       const own = screens.filter((other) => other !== one);
       if (own.length < FEWEST - 1 || overlaps(one, own)) return [];
       const other = [...zones].find(
         ([name, theirs]) => name !== zone && theirs.length >= FEWEST && overlaps(one, theirs),
       );
-      return other ? [zoneFinding(site, one, zone, own.length, other[0], counts)] : [];
+      return other ? [{ ...one, zone, others: own.length, among: other[0] }] : [];
     }),
   );
-};
+  kept.set(site.screens, { locations: site.locations, doubts });
+  return doubts;
+}
 
 function placedIn(site: Site): Placed[] {
   return [...site.screens.values()].flatMap((screen) => {
@@ -47,10 +61,7 @@ const overlaps = (one: Placed, zone: readonly Placed[]) =>
 
 const zoneFinding = (
   site: Site,
-  { screen, top, base }: Placed,
-  zone: string,
-  others: number,
-  among: string,
+  { screen, top, base, zone, others, among }: Doubt,
   counts: ReadonlySet<string>,
 ): Finding =>
   finding('zone in doubt', screen.id, null, {
