@@ -183,8 +183,7 @@ const JUDGED =
  */
 export function combined(laboratory: number, validation: number): number {
   const judgement = validation & JUDGED;
+  if (judgement === 0) return laboratory | validation;
   const facts = (laboratory | validation) & ~JUDGED;
-  return judgement === 0
-    ? (laboratory & JUDGED) | facts
-    : judgement | (laboratory & FLAG.notDetected) | facts;
+  return judgement | (laboratory & FLAG.notDetected) | facts;
 }

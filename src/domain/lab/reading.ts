@@ -95,7 +95,7 @@ const ZERO: ReadingReason = { kind: 'zero' };
 const isSolid = (matrix: string) => /\b(soil|sediment|solid|sludge)/i.test(matrix);
 
 /** Cells repeat; past this many distinct ones they are no longer kept. */
-const MOST_KEPT = 20_000;
+const MOST_KEPT = 200_000;
 
 function kept<Value>(make: (text: string) => Value): (text: string) => Value {
   const before = new Map<string, Value>();
@@ -142,7 +142,8 @@ export function resultReader(
 
   return (result) => {
     const { says, written, letters } = valueCell(result.value ?? '');
-    const unit = (solid(result.matrix ?? '') ? units.solid : units.water)(result.unit ?? '');
+    const isWater = !result.matrix || !solid(result.matrix);
+    const unit = (isWater ? units.water : units.solid)(result.unit ?? '');
     const lab = rules.laboratory(result.lab_qualifier ?? '');
     const validator = rules.validation(result.validation_qualifier ?? '');
     const labFlags = letters.flags | lab.flags;

@@ -1,4 +1,4 @@
-import { amountOf, type Amount, type ConcentrationUnit } from './concentration-units';
+import { amountIn, type Amount, type ConcentrationUnit } from './concentration-units';
 import { apartAsDoubles, type Order } from './decimal';
 import type { Level } from './level';
 import { decidingNumber } from './limit';
@@ -33,7 +33,7 @@ export type ResultColumns = {
   readonly number: Uint32Array;
   /** The same for a non-detect if the detection limit decides. */
   readonly byDetection: Uint32Array;
-  /** The distinct numbers as written; the first stands for none. */
+  /** The numbers as written; the first stands for none. */
   readonly numbers: readonly (Amount | null)[];
   /** Each of `numbers` in the unit its dimension is worked in. */
   readonly amounts: Float64Array;
@@ -86,7 +86,6 @@ export function resultColumns(readings: Iterable<Reading>, size: number): Result
     } else number[row] = numbers.place(reading.written, reading.unit);
     row++;
   }
-  const amounts = Float64Array.from(numbers.all, (one) => (one === null ? 0 : amountOf(one)));
   return {
     size: row,
     kinds: kinds.all,
@@ -96,24 +95,30 @@ export function resultColumns(readings: Iterable<Reading>, size: number): Result
     number,
     byDetection,
     numbers: numbers.all,
-    amounts,
+    amounts: Float64Array.from(numbers.amounts),
   };
 }
 
-/** The distinct numbers met, each by its text in its unit. */
+/**
+ * The distinct numbers met, each in its unit. A reader hands out one object for
+ * each text it remembers, so they are told apart as objects; a number it has
+ * forgotten may stand here twice, which does no harm.
+ */
 function numberTable() {
   const all: (Amount | null)[] = [null];
-  const byUnit = new Map<ConcentrationUnit, Map<string, number>>();
+  const amounts: number[] = [0];
+  const byUnit = new Map<ConcentrationUnit, Map<Digits, number>>();
   const place = (digits: Digits | null, unit: ConcentrationUnit | null): number => {
     if (digits === null || unit === null) return NO_NUMBER;
-    let byText = byUnit.get(unit);
-    if (byText === undefined) byUnit.set(unit, (byText = new Map<string, number>()));
-    const before = byText.get(digits.text);
+    let byDigits = byUnit.get(unit);
+    if (byDigits === undefined) byUnit.set(unit, (byDigits = new Map<Digits, number>()));
+    const before = byDigits.get(digits);
     if (before !== undefined) return before;
-    byText.set(digits.text, all.length);
+    byDigits.set(digits, all.length);
+    amounts.push(amountIn(digits.number, unit));
     return all.push({ text: digits.text, unit }) - 1;
   };
-  return { all, place };
+  return { all, amounts, place };
 }
 
 /** The kinds met, by analyte. Few of one analyte differ in unit, basis, fraction or matrix. */

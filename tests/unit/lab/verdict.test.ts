@@ -122,6 +122,16 @@ describe('which limit decides a non-detect', () => {
       'cannot-tell',
     );
   });
+  test('nor one beside a result that states its own', () => {
+    expect(verdict('<2', { reporting_limit: 'see report' })).toBe('cannot-tell');
+  });
+  test('a detection made a non-detect stands at its value, though that is the reporting limit', () => {
+    const raised = { detected: true, validation_qualifier: 'U', reporting_limit: '12' };
+    const rules = { decides: 'detection limit' } as const;
+    expect(verdict('12', { ...raised, detection_limit: '0.2' }, aLevel(), rules)).toBe(
+      'cannot-tell',
+    );
+  });
   test('where only the other limit is given it serves, and that is said', () => {
     const judged = verdictOf(aResult('ND', { detection_limit: '0.2' }), aLevel());
     expect(judged.outcome.verdict).toBe('not-detected');
