@@ -185,7 +185,7 @@ function featuresOf(
 }
 
 /** A list's name, under which it is kept. */
-function listed<List>(lists: Map<string, List>, name: string, list: () => List): string {
+function listed<List>(lists: Map<string, List>, name: string, list: () => NoInfer<List>): string {
   if (!lists.has(name)) lists.set(name, list());
   return name;
 }
