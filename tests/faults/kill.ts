@@ -94,7 +94,8 @@ async function start(program: Program, profile: string, address: string): Promis
 /** All processes of a browser at once; some of them leave its group, where /proc tells of them. */
 async function kill({ process: child, browser }: Running, profile: string): Promise<void> {
   const gone = new Promise((resolve) => child.once('exit', resolve));
-  if (child.pid !== undefined) process.kill(-child.pid, 'SIGKILL');
+  if (process.platform === 'win32') child.kill('SIGKILL');
+  else if (child.pid !== undefined) process.kill(-child.pid, 'SIGKILL');
   for (const pid of processesNaming(profile)) {
     try {
       process.kill(pid, 'SIGKILL');

@@ -2,7 +2,13 @@ import type { Problem } from '../../domain/site/problem';
 import { sentenceOf } from '../../domain/site/problem';
 import { fail, ok, type Result } from '../../domain/result';
 import type { Place } from '../../io/keeping/database';
-import { readFolder, writeFolder, type Digests, type FolderProblem } from '../../io/keeping/folder';
+import {
+  digestsOf,
+  readFolder,
+  writeFolder,
+  type Digests,
+  type FolderProblem,
+} from '../../io/keeping/folder';
 import type { SiteStore } from '../../io/keeping/site-store';
 import { openWhole, type WholeSite } from '../../io/keeping/whole-site';
 import { unzipped } from './pack';
@@ -75,7 +81,8 @@ export class FolderPlace {
     folder: FileSystemDirectoryHandle,
     digests: Digests = {},
   ): Promise<FolderPlace> {
-    const place = { folder, digests, n: Object.keys(digests).length > 0 ? steps : -1 };
+    const n = Object.keys(digests).length > 0 ? steps : -1;
+    const place = { folder, digests, begun: [], n };
     await store.putPlace(id, place);
     return new FolderPlace(store, id, place);
   }
@@ -90,8 +97,7 @@ export class FolderPlace {
   }
 
   /**
-   * Save the site into the folder: only the files that differ, each whole or not
-   * at all. Nothing is written where a file was changed there by someone else,
+   * Save the site into the folder: only the files that differ. Nothing is written where a file was changed there by someone else,
    * unless `replace` says to. Call it from a click: the browser may ask first.
    */
   async save(keeper: SiteKeeper, replace = false): Promise<Result<null, FolderProblem>> {
@@ -101,10 +107,18 @@ export class FolderPlace {
       return fail({ kind: 'not-written', said: 'this page was not allowed to' });
     const { steps, whole } = keeper;
     const files = await unzipped(whole);
-    const written = await writeFolder(folder, files, this.#place.digests, replace);
+    const digests = await digestsOf(files);
+    const begun = [...this.#place.begun, digests];
+    const ours = [this.#place.digests, ...begun];
+    await this.#remember({ ...this.#place, begun });
+    const written = await writeFolder(folder, { files, digests }, ours, replace);
     if (!written.ok) return written;
-    this.#place = { folder: this.#place.folder, digests: written.value, n: steps };
-    await this.#store.putPlace(this.#id, this.#place);
+    await this.#remember({ ...this.#place, digests, begun: [], n: steps });
     return ok(null);
+  }
+
+  async #remember(place: Place): Promise<void> {
+    this.#place = place;
+    await this.#store.putPlace(this.#id, place);
   }
 }

@@ -27,6 +27,8 @@ export type Place = {
   readonly folder: FileSystemDirectoryHandle;
   /** Of each file, SHA-256 in hex. */
   readonly digests: Readonly<Record<string, string>>;
+  /** The same of saves begun since; each may have been broken off at any file. */
+  readonly begun: readonly Readonly<Record<string, string>>[];
   /** The last entry the folder holds. */
   readonly n: number;
 };

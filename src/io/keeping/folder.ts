@@ -44,7 +44,8 @@ async function walk(
 const bytesIn = async (file: FileSystemFileHandle) =>
   new Uint8Array(await (await file.getFile()).arrayBuffer());
 
-async function digestsOf(files: Files): Promise<Digests> {
+/** SHA-256 of each file. */
+export async function digestsOf(files: Files): Promise<Digests> {
   const pairs: [string, string][] = [];
   for (const [path, bytes] of files) pairs.push([path, await sha256(bytes)]);
   return Object.fromEntries(pairs);
@@ -56,20 +57,25 @@ export type FolderProblem =
   /** The browser or the disk would not have it, in its own words. */
   | { readonly kind: 'not-written'; readonly said: string };
 
+/** Files to be written, with the digest of each. */
+export type ToWrite = { readonly files: Files; readonly digests: Digests };
+
 /**
- * Write the files into a folder, each whole or not at all, and only those that
- * differ. What else is in the folder stays. Nothing is written where a file to
- * be replaced was changed by someone else, unless `replace` says to.
- * @param known  the files as last read or written there; empty for a new place
+ * Write the files into a folder, only those that differ, the first of them
+ * last: it is the descriptor. What else is in the folder stays. Nothing is
+ * written where a file to be replaced was changed by someone else, unless
+ * `replace` says to. A file is replaced whole or not at all; one that is new in
+ * the folder stays empty if the browser is killed while writing it.
+ * @param known  files that are ours to replace: as last read, written, or begun to be written there
  */
 export async function writeFolder(
   folder: FileSystemDirectoryHandle,
-  files: Files,
-  known: Digests,
+  wanted: ToWrite,
+  known: readonly Digests[],
   replace = false,
-): Promise<Result<Digests, FolderProblem>> {
+): Promise<Result<null, FolderProblem>> {
   try {
-    return await write(folder, files, known, replace);
+    return await write(folder, wanted, known, replace);
   } catch (error) {
     return fail({ kind: 'not-written', said: error instanceof Error ? error.message : '' });
   }
@@ -77,11 +83,10 @@ export async function writeFolder(
 
 async function write(
   folder: FileSystemDirectoryHandle,
-  files: Files,
-  known: Digests,
+  { files, digests }: ToWrite,
+  known: readonly Digests[],
   replace: boolean,
-): Promise<Result<Digests, FolderProblem>> {
-  const digests = await digestsOf(files);
+): Promise<Result<null, FolderProblem>> {
   const differing: string[] = [];
   const changed: string[] = [];
   for (const path of files.keys()) {
@@ -89,10 +94,11 @@ async function write(
     const digest = there === null ? null : await sha256(there);
     if (digest === digests[path]) continue;
     differing.push(path);
-    if (digest !== (known[path] ?? null) && digest !== null) changed.push(path);
+    const isOurs = known.some((digests) => digests[path] === digest);
+    if (there !== null && there.length > 0 && !isOurs) changed.push(path);
   }
   if (changed.length > 0 && !replace) return fail({ kind: 'changed-there', paths: changed });
-  for (const path of differing) {
+  for (const path of differing.toReversed()) {
     const file = await fileAt(folder, path, true);
     const bytes = files.get(path);
     if (!file || !bytes) continue;
@@ -100,7 +106,7 @@ async function write(
     await writing.write(bytes as Uint8Array<ArrayBuffer>);
     await writing.close();
   }
-  return ok(digests);
+  return ok(null);
 }
 
 async function existing(folder: FileSystemDirectoryHandle, path: string) {

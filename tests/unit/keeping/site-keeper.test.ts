@@ -21,6 +21,8 @@ import {
   writeLevel,
 } from './stand-ins';
 
+vi.setConfig({ testTimeout: 60_000 }); // on a busy machine
+
 const edit = (keeper: SiteKeeper, what: Edit, label = 'Edit') => {
   const before = keeper.site;
   return keeper.keep({ did: 'edit', label, edit: what, before, after: made(before, what) });

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { zipped, unzipped } from '../../../src/app/keeping/pack';
 import { SiteKeeper } from '../../../src/app/keeping/site-keeper.svelte';
 import type { DataPackage } from '../../../src/domain/site/data-package';
@@ -15,6 +15,8 @@ import { bytesOf, openZip, textOf, zipOf, type Files } from '../../../src/io/pac
 import { migrated, type OpenedFolder, type Steps } from '../../../src/io/package/migrate';
 import { openPackage } from '../../../src/io/package/open';
 import { contentOf, made, resultRows, smallSite, windowOf, wholeOf, writeLevel } from './stand-ins';
+
+vi.setConfig({ testTimeout: 60_000 }); // on a busy machine
 
 const DEMOS = fileURLToPath(new URL('../../../demo-sites/', import.meta.url));
 

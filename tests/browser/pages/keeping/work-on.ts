@@ -20,6 +20,7 @@ export type Told =
   /** A step showed its mark, so long after it was made, in ms. */
   | { readonly kind: 'mark'; readonly step: number; readonly after: number; readonly deed: string }
   /** A save to the folder, or a zip, begins or has ended. */
+  | { readonly kind: 'refused'; readonly why: string }
   | { readonly kind: 'save'; readonly what: 'folder' | 'zip'; readonly isOver: boolean };
 
 declare global {
@@ -139,8 +140,9 @@ async function saveFolder(place: FolderPlace): Promise<void> {
   const { keeper } = window.keepingPage;
   if (!keeper) return;
   void window.tell({ kind: 'save', what: 'folder', isOver: false });
-  // A killed save leaves files newer than what was remembered of them.
-  await place.save(keeper, true);
+  const saved = await place.save(keeper);
+  // Nobody else writes there: what a killed save left must be known as ours.
+  if (!saved.ok) void window.tell({ kind: 'refused', why: JSON.stringify(saved.problem) });
   void window.tell({ kind: 'save', what: 'folder', isOver: true });
 }
 
