@@ -31,7 +31,7 @@ export type PartProperties = {
  */
 export type Lists = {
   /** px right and down, of shapes. */
-  readonly offset: ReadonlyMap<string, readonly [number, number]>;
+  readonly offset: ReadonlyMap<string, Pair>;
   /** Sides that words may stand on, as MapLibre has them. */
   readonly stands: ReadonlyMap<string, readonly unknown[]>;
 };
@@ -68,13 +68,15 @@ export function painted(items: readonly PlainItem[], options: PaintOptions): Pai
   };
 }
 
+type Pair = readonly [number, number];
+
 type Properties = Omit<PartProperties, 'part' | 'who'>;
 
 /** What features only name. */
 type Named = {
   readonly pictures: Set<PictureName>;
   readonly lists: {
-    readonly offset: Map<string, readonly [number, number]>;
+    readonly offset: Map<string, Pair>;
     readonly stands: Map<string, readonly unknown[]>;
   };
 };
@@ -138,7 +140,7 @@ function featuresOf(
           offset: listed(
             lists.offset,
             `${item.offset?.join() ?? '0,0'}`,
-            () => item.offset ?? [0, 0],
+            (): Pair => item.offset ?? [0, 0],
           ),
           turned: item.turned ?? 0,
         }),
@@ -150,7 +152,7 @@ function featuresOf(
       return [
         feature('icon', point(lngLat(item.at)), {
           picture: named({ kind: 'bar', width, height }, item.colour, theme),
-          offset: listed(lists.offset, `bar ${item.height}`, () => [
+          offset: listed(lists.offset, `bar ${item.height}`, (): Pair => [
             0,
             (-Math.sign(item.height) * height) / 2,
           ]),
