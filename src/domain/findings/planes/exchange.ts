@@ -1,6 +1,7 @@
 import type { FlowPoint } from '../../water/flow-points';
 import { fitPlane, rootWeights, type Plane } from '../../water/plane';
 import { planeWorkspace, solvePlane } from '../../water/plane-solver';
+import { metres } from '../../units';
 
 /** Two depths that seem to have been written in each other's rows. */
 export type Exchange = {
@@ -27,24 +28,63 @@ const FITS = 3;
  * two depths, one up and one down. A judgement, no source.
  */
 export function exchanged(points: readonly FlowPoint[]): Exchange | null {
-  if (points.length < FEWEST) return null;
+  const isLikely = screened(points);
+  const fitting = pairsOf(points)
+    .filter(([one, other]) => isLikely(one, other))
+    .flatMap(([one, other]) => fitOf(points, one, other) ?? []);
+  const [best] = fitting.toSorted((a, b) => a.misfit - b.misfit);
+  return best ? exchangeOf(points, best.one, best.other) : null;
+}
+
+/**
+ * The one pair whose exchange makes the heads a plane, where no other pair's
+ * does: for wells so placed that the plane of the others says little of the two.
+ */
+export function mendingExchange(
+  points: readonly FlowPoint[],
+  isPlane: (points: readonly FlowPoint[]) => boolean,
+): Exchange | null {
+  const mending = pairsOf(points).filter(([one, other]) => {
+    const apart = metres(depthOf(other) - depthOf(one));
+    return isPlane(
+      points.map((point) =>
+        point === one
+          ? { ...point, head: metres(point.head - apart) }
+          : point === other
+            ? { ...point, head: metres(point.head + apart) }
+            : point,
+      ),
+    );
+  });
+  const [only] = mending;
+  return only && mending.length === 1 ? exchangeOf(points, ...only) : null;
+}
+
+type Pair = readonly [one: FlowPoint, other: FlowPoint];
+
+/** Pairs of different depths among the wells with the largest residuals; none where the wells are too few. */
+function pairsOf(points: readonly FlowPoint[]): Pair[] {
   const all = fitPlane(points, { weighted: true });
-  if (!all.ok) return null;
+  if (points.length < FEWEST || !all.ok) return [];
   const residual = new Map(points.map((p, i) => [p, Math.abs(all.value.residuals[i] ?? 0)]));
   const looked = points
     .filter(({ gauged }) => gauged.reading.depth_to_water && !gauged.reading.depth_to_product)
     .toSorted((a, b) => (residual.get(b) ?? 0) - (residual.get(a) ?? 0))
     .slice(0, MOST_LOOKED_AT);
-
-  const isLikely = screened(points);
-  let best: (Exchange & { readonly misfit: number }) | null = null;
-  for (const [i, one] of looked.entries())
-    for (const other of looked.slice(i + 1)) {
-      const fits = isLikely(one, other) ? fitOf(points, one, other) : null;
-      if (fits && (!best || fits.misfit < best.misfit)) best = fits;
-    }
-  return best && { one: best.one, other: best.other, apart: best.apart, others: best.others };
+  return looked.flatMap((one, i) =>
+    looked
+      .slice(i + 1)
+      .filter((other) => depthOf(other) !== depthOf(one))
+      .map((other): Pair => [one, other]),
+  );
 }
+
+const exchangeOf = (points: readonly FlowPoint[], one: FlowPoint, other: FlowPoint): Exchange => ({
+  one,
+  other,
+  apart: Math.abs(depthOf(other) - depthOf(one)),
+  others: points.length - 2,
+});
 
 const depthOf = ({ gauged }: FlowPoint): number => gauged.reading.depth_to_water?.value ?? 0;
 
@@ -75,19 +115,15 @@ function screened(points: readonly FlowPoint[]) {
 
 function fitOf(points: readonly FlowPoint[], one: FlowPoint, other: FlowPoint) {
   const apart = depthOf(other) - depthOf(one);
-  if (apart === 0) return null;
   const rest = fitPlane(
     points.filter((point) => point !== one && point !== other),
     { weighted: true },
   );
   if (!rest.ok) return null;
   const [a, b] = [against(rest.value, one), against(rest.value, other)];
-  const least = SHOWS * Math.max(a.error, b.error);
-  if (Math.abs(apart) < least) return null;
+  if (Math.abs(apart) < SHOWS * Math.max(a.error, b.error)) return null;
   const misfit = Math.max(Math.abs(a.off - apart) / a.error, Math.abs(b.off + apart) / b.error);
-  return misfit <= FITS
-    ? { one, other, apart: Math.abs(apart), others: points.length - 2, misfit }
-    : null;
+  return misfit <= FITS ? { one, other, misfit } : null;
 }
 
 /** A head against a plane it is not part of: measured less fitted, and one standard error of that. */

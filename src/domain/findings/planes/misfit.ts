@@ -4,7 +4,7 @@ import { FEWEST_TO_NAME, leaveOneOut } from '../../water/leave-one-out';
 import { fitPlane } from '../../water/plane';
 import type { Flow } from '../../water/flow';
 import type { Site } from '../../site/site';
-import { exchanged, type Exchange } from './exchange';
+import { exchanged, mendingExchange, type Exchange } from './exchange';
 
 /** A head that does not fit those of the other wells. */
 export type Outlier = {
@@ -65,7 +65,7 @@ function diagnose(points: readonly FlowPoint[], { plane }: Flow, risk: number): 
   if (!plane || points.length < 4 || plane.lackOfFit === null) return { kind: 'fits' };
   const misfit = chiSquaredAbove(plane.lackOfFit, plane.degreesOfFreedom);
   if (misfit < HARDLY_BY_CHANCE) {
-    const swap = exchanged(points);
+    const swap = exchanged(points) ?? mendedByExchange(points, risk);
     if (swap) return { kind: 'exchanged', ...swap };
   }
   if (points.length < FEWEST_TO_NAME)
@@ -79,6 +79,12 @@ function diagnose(points: readonly FlowPoint[], { plane }: Flow, risk: number): 
   const outliers = outliersOf(points, risk);
   if (outliers.length > 0) return { kind: 'named', outliers };
   return { kind: misfit < risk ? 'not-a-plane' : 'fits' };
+}
+
+/** An exchange that mends the plane, where leaving out no one well does. */
+function mendedByExchange(points: readonly FlowPoint[], risk: number) {
+  const one = points.some((point) => isPlane(without(points, point), risk));
+  return one ? null : mendingExchange(points, (changed) => isPlane(changed, risk));
 }
 
 const without = (points: readonly FlowPoint[], one: FlowPoint) =>
