@@ -6,6 +6,7 @@
  */
 export const LAYERS = [
   'graticule',
+  'surface-error',
   'surface-water',
   'fan',
   'source-areas',
@@ -18,6 +19,8 @@ export const LAYERS = [
   'boundary',
   'section-lines',
   'contours',
+  'flow-lines',
+  'local-arrows',
   'arrow',
   'construction',
   'stake-offsets',

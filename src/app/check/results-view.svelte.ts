@@ -1,0 +1,37 @@
+import type { OpenSite } from '../open-site.svelte';
+
+/** What the results part of Check shows, beside what the site shows everywhere. Never part of the site. */
+export class ResultsView {
+  /** Which part of Check is in hand. */
+  part = $state<'flow' | 'results'>('flow');
+  /** Sets compared beside the one shown, by name. */
+  besides: readonly string[] = $state.raw([]);
+  /** The table of samples by analytes is open over the map. */
+  table = $state(false);
+  /** Boxes of results stand beside the points. */
+  boxes = $state(false);
+  /** Where boxes were put by hand: px from their point, by location. */
+  moved: Readonly<Record<string, readonly [right: number, down: number]>> = $state.raw({});
+  /** Whether the sides of each exceedance are drawn on the map. */
+  sides = $state(false);
+  /** How far from an exceedance a point may lie to close its side, metres. */
+  within = $state(30);
+  /** Screen whose results are shown over time. */
+  screen: string | null = $state(null);
+
+  move(location: string, to: readonly [number, number] | null) {
+    const { [location]: _, ...others } = this.moved;
+    this.moved = to === null ? others : { ...others, [location]: to };
+  }
+}
+
+const views = new WeakMap<OpenSite, ResultsView>();
+
+/** The view of a site's results; the same one each time it is asked for. */
+export function resultsViewOf(site: OpenSite): ResultsView {
+  const before = views.get(site);
+  if (before) return before;
+  const made = new ResultsView();
+  views.set(site, made);
+  return made;
+}

@@ -1,0 +1,50 @@
+import { expose } from 'comlink';
+import { drawnSurfaceInSteps, type SurfaceQuestion } from '../../domain/water/drawn-surface';
+import { simulateInSteps, statedErrors } from '../../domain/water/monte-carlo';
+import type { HeadPoint } from '../../domain/water/plane';
+import { randomFrom } from '../../domain/water/random';
+
+type Report = (share: number) => void;
+
+/** Milliseconds between two reports of progress. */
+const BETWEEN_REPORTS = 80;
+
+function finished<Answer>(steps: Generator<number, Answer>, report: Report): Answer {
+  let told = 0;
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+    const now = performance.now();
+    if (now - told < BETWEEN_REPORTS) continue;
+    told = now;
+    report(value);
+  }
+}
+
+/** What a direction is to be simulated from; the seed makes it the same again. */
+export type SimulationQuestion = {
+  readonly points: readonly HeadPoint[];
+  readonly draws: number;
+  readonly chances: readonly number[];
+  readonly seed: number;
+};
+
+/** The slow parts of questioning an event, away from the page. */
+const slowWater = {
+  surface: (question: SurfaceQuestion, report: Report) =>
+    finished(drawnSurfaceInSteps(question), report),
+  simulation: ({ points, draws, chances, seed }: SimulationQuestion, report: Report) =>
+    finished(
+      simulateInSteps(
+        points,
+        statedErrors(points),
+        { weighted: true, draws, chances },
+        randomFrom(seed),
+      ),
+      report,
+    ),
+};
+
+export type SlowWater = typeof slowWater;
+
+expose(slowWater);
