@@ -5,7 +5,9 @@ import type { Work } from '../../../src/domain/work';
 
 /** The printed line worked by the engine's own arithmetic, not ours. */
 const worked = (line: string): number =>
-  new Function(`return ${line.replaceAll('−', '-').replaceAll('^', '**')}`)() as number;
+  new Function('sqrt', `return ${line.replaceAll('−', '-').replaceAll('^', '**')}`)(
+    Math.sqrt,
+  ) as number;
 
 /** A line and every line behind it, printed in a unit, give their printed answers. */
 export function expectToWorkOut(work: Work, unit: LengthUnit): void {
