@@ -2,7 +2,10 @@ import { readCsv } from '../../io/csv';
 import { cellText } from '../../domain/site/table';
 import type { Edit } from '../../domain/site/edits/apply';
 
-const FILES = import.meta.glob<string>('/src/io/levels/*.csv', { query: '?raw', import: 'default' });
+const FILES = import.meta.glob<string>('/src/io/levels/*.csv', {
+  query: '?raw',
+  import: 'default',
+});
 
 /** A set of levels that comes with the app, its rows as they are added to a site. */
 export type BundledLevels = {

@@ -1,3 +1,7 @@
+import { readShape } from '../geometry/wkt';
+import type { Site } from '../site/site';
+import { metres } from '../units';
+import type { XY } from './surface/hull';
 import type { KrigingProblem } from './surface/kriging';
 import type { TinProblem } from './surface/tin';
 import type { Flow } from './flow';
@@ -26,3 +30,19 @@ export const surfacePoints = ({ fitted }: Flow): SurfacePoint[] =>
     head,
     sigma: gauged.sigma,
   }));
+
+/** No-flow lines drawn on the site, in ground metres about the middle of a flow's wells. */
+export function noFlowLines({ features, settings, grid }: Site, { centre }: Flow): XY[][] {
+  if (!centre) return [];
+  const factor = grid.combinedFactor ?? 1;
+  const ground = (east: number, north: number): XY => [
+    (metres(east, settings.grid.unit) - centre.easting) / factor,
+    (metres(north, settings.grid.unit) - centre.northing) / factor,
+  ];
+  return features.flatMap(({ kind, shape }) => {
+    const read = kind === 'no-flow line' ? readShape(shape) : null;
+    return read?.ok && read.value.kind === 'lines'
+      ? read.value.lines.map((line) => line.map(([east, north]) => ground(east, north)))
+      : [];
+  });
+}
