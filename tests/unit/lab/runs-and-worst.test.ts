@@ -85,6 +85,7 @@ describe('worst first', () => {
   test('nothing that cannot be told hides behind what does not exceed', () => {
     expect(worstOf(['does-not-exceed', 'cannot-tell', 'not-detected'])).toBe('cannot-tell');
     expect(worstOf(['does-not-exceed', 'rejected'])).toBe('rejected');
+    expect(worstOf(['rejected', 'cannot-tell', 'not-comparable'])).toBe('cannot-tell');
     expect(worstOf(['cannot-tell', 'exceeds-estimated', 'exceeds'])).toBe('exceeds');
     expect(worstOf([])).toBeNull();
   });

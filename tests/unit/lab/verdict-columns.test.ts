@@ -10,7 +10,7 @@ import {
   resultColumns,
 } from '../../../src/domain/lab/verdict-columns';
 import { countVerdicts } from '../../../src/domain/lab/worst';
-import { aLevel } from './a-result';
+import { aLevel, aResult } from './a-result';
 import { level, result } from './random-results';
 
 const analyte = fc.constantFrom(
@@ -76,4 +76,14 @@ test('fewer results than room for them is no harm', () => {
   const columns = resultColumns([resultReader()(fc.sample(result, 1)[0]!)], 10);
   expect(columns.size).toBe(1);
   expect(outcomeCodes(columns, levelSets([aLevel()]).get('A')!)).toHaveLength(1);
+});
+
+test('limits of non-detects are not rounded to the level, values are', () => {
+  const rules = { equalExceeds: false, roundToLevel: true, decides: 'reporting limit' } as const;
+  const set = levelSets([aLevel('5')], () => rules).get('A')!;
+  const readings = ['<5.4', '5.4', '5.5'].map((value) => resultReader()(aResult(value)));
+  const verdicts = [...outcomeCodes(resultColumns(readings, 3), set)].map(
+    (code) => outcomeWithCode(code).verdict,
+  );
+  expect(verdicts).toEqual(['cannot-tell', 'does-not-exceed', 'exceeds']);
 });

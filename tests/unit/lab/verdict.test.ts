@@ -280,6 +280,12 @@ describe('filtered and total, water and soil', () => {
       both.levelFor(read(aResult('12', { ...arsenic, fraction }))).level?.input.value;
     expect([level('total'), level('dissolved'), level(null)]).toEqual(['10', '20', '30']);
   });
+  test('a level for surface water is not used for groundwater, though the unit fits', () => {
+    const surface = aLevel('10', 'µg/L', { ...arsenic, matrix: 'surface water' });
+    const judged = verdictOf(aResult('12', { ...arsenic, matrix: 'groundwater' }), surface);
+    expect(judged.outcome).toEqual({ verdict: 'not-comparable', reason: 'different matrix' });
+    expect(verdict('12', { ...arsenic, matrix: 'Surface water' }, surface)).toBe('exceeds');
+  });
   test('a level for water covers groundwater; one for soil does not', () => {
     const groundwater = { ...arsenic, matrix: 'groundwater' };
     expect(verdict('12', groundwater, aLevel('10', 'µg/L', { ...arsenic, matrix: 'water' }))).toBe(
