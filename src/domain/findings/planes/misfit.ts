@@ -4,7 +4,7 @@ import { FEWEST_TO_NAME, leaveOneOut } from '../../water/leave-one-out';
 import { fitPlane } from '../../water/plane';
 import type { Flow } from '../../water/flow';
 import type { Site } from '../../site/site';
-import { exchanged, mendingExchange, type Exchange } from './exchange';
+import { against, exchanged, mendingExchange, type Exchange } from './exchange';
 
 /** A head that does not fit those of the other wells. */
 export type Outlier = {
@@ -76,7 +76,8 @@ function diagnose(points: readonly FlowPoint[], { plane }: Flow, risk: number): 
           have: points.length,
           suspects: points.filter((point) => isPlane(without(points, point), risk)),
         };
-  const outliers = outliersOf(points, risk);
+  const single = outliersOf(points, risk);
+  const outliers = single.length > 0 || misfit >= HARDLY_BY_CHANCE ? single : twoOf(points, risk);
   if (outliers.length > 0) return { kind: 'named', outliers };
   return { kind: misfit < risk ? 'not-a-plane' : 'fits' };
 }
@@ -109,6 +110,43 @@ function outliersOf(points: readonly FlowPoint[], risk: number): Outlier[] {
     if (worst.mends) break;
   }
   return outliers;
+}
+
+/** Fewest wells of which two can be named at once: five are left to be one plane. */
+const FEWEST_FOR_TWO = 7;
+
+/** Two wells are looked for among so many with the largest residuals. */
+const MOST_LOOKED_AT = 9;
+
+/**
+ * Two mistakes that hide each other: the one pair without which the others lie
+ * on one plane to within their stated errors. The larger first.
+ */
+function twoOf(points: readonly FlowPoint[], risk: number): Outlier[] {
+  const all = fitPlane(points, { weighted: true });
+  if (!all.ok || points.length < FEWEST_FOR_TWO) return [];
+  const residual = new Map(points.map((p, i) => [p, Math.abs(all.value.residuals[i] ?? 0)]));
+  const looked = points
+    .toSorted((a, b) => (residual.get(b) ?? 0) - (residual.get(a) ?? 0))
+    .slice(0, MOST_LOOKED_AT);
+  const mending = looked.flatMap((one, i) =>
+    looked.slice(i + 1).flatMap((other) => {
+      const rest = points.filter((point) => point !== one && point !== other);
+      return isPlane(rest, risk) ? [{ pair: [one, other], rest }] : [];
+    }),
+  );
+  const [only] = mending;
+  const plane = only && mending.length === 1 ? fitPlane(only.rest, { weighted: true }) : null;
+  if (!only || !plane?.ok) return [];
+  const pairs = (looked.length * (looked.length - 1)) / 2;
+  return only.pair
+    .map((point): Outlier => {
+      const { off, error } = against(plane.value, point);
+      const probability = Math.min(1, 2 * pairs * normalAbove(Math.abs(off) / error));
+      const others = only.rest.length;
+      return { point, others, off, error, studentised: null, probability, mends: true };
+    })
+    .toSorted((a, b) => Math.abs(b.off) - Math.abs(a.off));
 }
 
 function worstOf(points: readonly FlowPoint[], risk: number): Outlier | null {

@@ -17,7 +17,9 @@ export const standsOut: Rule = ({ site, event, flows }) =>
   flows.flatMap((flow) => {
     const misfit = misfitOf(site, flow);
     return misfit.kind === 'named'
-      ? misfit.outliers.map((outlier) => outlierFinding(site, event, flow, outlier))
+      ? misfit.outliers.map((outlier) =>
+          outlierFinding(site, event, flow, outlier, misfit.outliers.length),
+        )
       : [];
   });
 
@@ -26,6 +28,7 @@ function outlierFinding(
   event: Examined['event'],
   flow: Flow,
   { point, others, off, error, studentised, probability, mends }: Outlier,
+  named: number,
 ): Finding {
   const { gauged, id, head } = point;
   const slip = likelyError(site, gauged, off, error);
@@ -45,7 +48,7 @@ function outlierFinding(
         ? `It is one of ${nest} screens at ${gauged.location.id}: a vertical gradient may be the reason.`
         : '',
       mends
-        ? 'Without it the others lie on one plane to within their errors.'
+        ? `Without ${named === 1 ? 'it' : `the ${named} named`} the others lie on one plane to within their errors.`
         : 'Without it the others do not lie on one plane either.',
     ]
       .filter(Boolean)
