@@ -56,18 +56,15 @@ const kept = (stakes: readonly Stake[], fringe: number): Stake[] =>
 
 /** Counts moved so that the first of each is 1. */
 function countedFromOne(stakes: readonly Stake[], names: readonly string[]): Stake[] {
-  const first = new Map(
-    names.map((name) => [name, spread(stakes.map(({ counts }) => counts[name] ?? 0))?.[0] ?? 1]),
-  );
-  return stakes.map((stake) => ({
-    ...stake,
-    counts: Object.fromEntries(
-      Object.entries(stake.counts).map(([name, count]) => [
-        name,
-        first.has(name) ? count - (first.get(name) ?? 0) + 1 : count,
-      ]),
-    ),
-  }));
+  const before = names.map((name) => {
+    const first = spread(stakes.map(({ counts }) => counts[name] ?? 0))?.[0] ?? 1;
+    return [name, first - 1] as const;
+  });
+  return stakes.map((stake) => {
+    const counts: Record<string, number> = { ...stake.counts };
+    for (const [name, fewer] of before) counts[name] = (counts[name] ?? 0) - fewer;
+    return { ...stake, counts };
+  });
 }
 
 /** Lines of points square to the flow. All lengths in the grid's unit. */

@@ -1,6 +1,8 @@
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { along, azimuthBetween, distanceBetween } from '../../../src/domain/geometry/compass';
+import { selfCrossing } from '../../../src/domain/geometry/crossing';
 import { distanceTo } from '../../../src/domain/geometry/nearest';
 import type { XY } from '../../../src/domain/geometry/shape';
 import { blocksAt, isClear } from '../../../src/domain/layout/blocks';
@@ -20,6 +22,7 @@ import { shifted, stakesAt, tally } from '../../../src/domain/layout/stakes';
 import { rings, stepOuts } from '../../../src/domain/layout/step-outs';
 import type { Feature } from '../../../src/domain/site/schema';
 import { azimuth, metres } from '../../../src/domain/units';
+import { siteFrom } from '../site-from';
 import { drawn, planOf, processorTime, shape } from './ground';
 
 const site = drawn('boundary', 'Property line', 'POLYGON ((0 0, 200 0, 200 100, 0 100, 0 0))');
@@ -274,6 +277,28 @@ describe('the plan from the features of a site', () => {
     ]);
   });
 });
+
+test.each(['osier-bend', 'quellmoor'])(
+  'everything drawn on the %s demo site can be read',
+  (name) => {
+    const lines = readFileSync(
+      new URL(`../../../demo-sites/${name}/features.csv`, import.meta.url),
+      'utf8',
+    );
+    const { features } = siteFrom({ features: lines.trimEnd().split('\n') });
+    const { plan, problems } = groundPlanOf(features, 'us-ft');
+    expect(problems).toEqual([]);
+    expect(plan.boundaries).toHaveLength(1);
+    expect(plan.obstacles.length).toBeGreaterThan(2);
+    for (const { shape: drawnShape } of [...plan.boundaries, ...plan.obstacles])
+      expect(selfCrossing(drawnShape)).toBeNull();
+    const laid = layGrid(
+      { ...repeatFor('triangular', 50_000, 40)!, rows: azimuth(90), start: [0, 0] },
+      plan,
+    );
+    expect(laid.ok).toBe(true);
+  },
+);
 
 describe('a blocked stake is shifted to the nearest clear place', () => {
   test('off the gas main: straight across, 6 ft from its middle and a hundredth more', () => {
