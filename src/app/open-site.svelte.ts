@@ -1,21 +1,32 @@
 import { getContext, setContext } from 'svelte';
 import type { Grid } from '../domain/grid';
-import type { Result } from '../domain/result';
+import { fail, type Result } from '../domain/result';
 import type { DataPackage } from '../domain/site/data-package';
 import { apply, type Edit, type EditProblem } from '../domain/site/edits/apply';
 import type { Problem } from '../domain/site/problem';
 import type { Decision } from '../domain/site/schema';
 import { SHOWN_AT_FIRST, type Shown } from '../domain/site/shown';
 import { examine, findingsOf } from '../domain/findings/findings-of';
-import { judgedAgainst } from '../domain/lab/site-results';
+import { ASKED_AT_FIRST, askedResults, type Asked } from '../domain/lab/asked-results';
 import { headsOf } from '../domain/water/event-heads';
 import { flowOf, zonesOf } from '../domain/water/flow';
 import type { Work } from '../domain/work';
-import { gridOf, siteOf, type OpenedSite } from '../io/open-site';
+import { gridOf, siteOf } from '../io/open-site';
+import type { SiteKeeper, Step } from './keeping/site-keeper.svelte';
 import * as history from './history';
 
 /** The four ways of working, named for what the person does. */
 export type Way = 'lay-out' | 'record' | 'check' | 'walk';
+
+/** A site as it comes from files, a demo or this browser. */
+export type SiteToOpen = {
+  readonly package: DataPackage;
+  readonly problems: readonly Problem[];
+  /** Who keeps it already. */
+  readonly keeper?: SiteKeeper;
+  /** Called at its first edit, for a site that nobody keeps yet. */
+  readonly beginKeeping?: () => SiteKeeper;
+};
 
 /**
  * The open site, and what follows from it. `$state.raw` because a site is
@@ -52,9 +63,11 @@ export class OpenSite {
       : flowOf(this.site, this.shown.event, this.shown.zone, this.heads),
   );
   readonly findings = $derived(findingsOf(examine(this.site, this.shown.event)));
-  /** Field samples of the event against the level set, every analyte. */
+  /** Which results the sheet and the map show, beside event and analyte. */
+  asked: Asked = $state.raw(ASKED_AT_FIRST);
+  /** What is asked for against the level set, every analyte; field samples of the event at first. */
   readonly results = $derived(
-    judgedAgainst(this.site, this.shown.levelSet, { event: this.shown.event, fieldSamples: true }),
+    askedResults(this.site, this.shown.levelSet, this.shown.event, this.asked),
   );
   /** Of these, the analyte in view. */
   readonly shownResults = $derived(
@@ -63,10 +76,30 @@ export class OpenSite {
       : this.results.filter(({ row }) => row.analyte === this.shown.analyte),
   );
 
-  constructor(opened: OpenedSite) {
+  #keeper: SiteKeeper | null;
+  readonly #beginKeeping: (() => SiteKeeper) | null;
+
+  constructor(opened: SiteToOpen) {
     this.#history = $state.raw(history.begin(opened.package));
     this.openingProblems = opened.problems;
+    this.#keeper = $state.raw(opened.keeper ?? null);
+    this.#beginKeeping = opened.beginKeeping ?? null;
     this.show({ event: this.#firstEvent() });
+  }
+
+  /** Who keeps the site; null for one that is looked at and not yet edited, such as a demo. */
+  get keeper(): SiteKeeper | null {
+    return this.#keeper;
+  }
+
+  /** Whether edits are taken: not while another window has the site. */
+  get canEdit(): boolean {
+    return this.#keeper?.isWriting ?? true;
+  }
+
+  /** The site as another window has just changed it. */
+  follow(site: DataPackage) {
+    this.#history = history.begin(site);
   }
 
   get package(): DataPackage {
@@ -95,10 +128,19 @@ export class OpenSite {
   }
 
   /** Make an edit; or say why not, and leave the site as it was. */
-  edit(label: string, edit: Edit): Result<DataPackage, EditProblem> {
-    const result = apply(this.package, edit);
-    if (result.ok) this.#history = history.perform(this.#history, label, result.value);
+  edit(label: string, edit: Edit): Result<DataPackage, EditProblem | 'read-only'> {
+    if (!this.canEdit) return fail('read-only');
+    const before = this.package;
+    const result = apply(before, edit);
+    if (!result.ok) return result;
+    this.#keeper ??= this.#beginKeeping?.() ?? null;
+    this.#history = history.perform(this.#history, label, result.value);
+    this.#keep({ did: 'edit', label, edit, before, after: result.value });
     return result;
+  }
+
+  #keep(step: Step) {
+    void this.#keeper?.keep({ ...step, who: this.initials });
   }
 
   /** Initials of whoever works here, for decisions; blank if not given. */
@@ -117,13 +159,20 @@ export class OpenSite {
     return this.edit(label, edit);
   }
 
-  undo = () => {
-    this.#history = history.undo(this.#history);
-  };
+  undo = () => this.#step('undo', this.undoLabel, history.undo);
 
-  redo = () => {
-    this.#history = history.redo(this.#history);
-  };
+  redo = () => this.#step('redo', this.redoLabel, history.redo);
+
+  #step(
+    did: 'undo' | 'redo',
+    label: string | null,
+    move: (h: history.History<DataPackage>) => history.History<DataPackage>,
+  ) {
+    if (label === null || !this.canEdit) return;
+    const before = this.package;
+    this.#history = move(this.#history);
+    this.#keep({ did, label, edit: null, before, after: this.package });
+  }
 
   /** Change what is shown. An event brings a zone that was gauged in it. */
   show(change: Partial<Shown>) {

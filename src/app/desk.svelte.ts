@@ -1,0 +1,96 @@
+import { fail, ok, type Result } from '../domain/result';
+import { sentenceOf } from '../domain/site/problem';
+import { NO_FILES, openWhole, type WholeSite } from '../io/keeping/whole-site';
+import type { Files } from '../io/package/files';
+import { demoFiles } from './demo-sites';
+import { Keeping } from './keeping/keeping.svelte';
+import { zipped } from './keeping/pack';
+import { OpenSite } from './open-site.svelte';
+import { pickedFiles } from './picked-files';
+
+/**
+ * The desk a person works at: which site is open, and the sites kept in this
+ * browser. Opening another lets the last one go once all of it is saved.
+ */
+export class Desk {
+  readonly keeping = new Keeping();
+  #site: OpenSite | null = $state.raw(null);
+  /** Why there is no site to show; null when there is one or one is being opened. */
+  trouble: string | null = $state(null);
+  /** The rest of the folder of a site that nobody keeps yet. */
+  #whole: WholeSite | null = null;
+
+  get site(): OpenSite | null {
+    return this.#site;
+  }
+
+  /** The site an address names, else the one last worked on, else a demo. */
+  async start(asked: string | null, usual: string): Promise<void> {
+    await this.keeping.refresh();
+    const last = this.keeping.sites[0];
+    if (asked !== null || !last) await this.openDemo(asked ?? usual);
+    else await this.openKept(last.id);
+  }
+
+  /** A demo is looked at; it is kept as a site of its own from its first edit. */
+  async openDemo(name: string): Promise<void> {
+    this.#take(await demoFiles(name), 'from its first edit');
+  }
+
+  /** Files picked or dropped: a folder or a zip of one. Kept from the start. */
+  async openPicked(picked: readonly File[]): Promise<void> {
+    const files = await pickedFiles(picked);
+    if (files.ok) this.#take(files.value, 'at once');
+    else this.#refuse(files.problem);
+  }
+
+  async openKept(id: string): Promise<void> {
+    await this.#letGo();
+    const opened = await this.keeping.open(id, (changed) => this.#site?.follow(changed));
+    if (!opened.ok) return this.#refuse(opened.problem);
+    const keeper = opened.value;
+    this.#show(new OpenSite({ package: keeper.site, problems: [], keeper }));
+  }
+
+  /** The open site as a zip of its folder, and the name to save it under. */
+  async zip(): Promise<Result<{ readonly name: string; readonly bytes: Uint8Array }, string>> {
+    const site = this.#site;
+    if (!site) return fail('No site is open.');
+    const whole = site.keeper?.whole ??
+      this.#whole ?? { package: site.package, carried: NO_FILES, lines: [] };
+    const title = site.site.settings.title.replaceAll(/[^\p{L}\p{N}]+/gu, '-').slice(0, 60);
+    return ok({ name: `${title}.zip`, bytes: await zipped(whole) });
+  }
+
+  #take(files: Files, kept: 'at once' | 'from its first edit') {
+    const opened = openWhole(files);
+    if (!opened.ok) return this.#refuse(sentenceOf(opened.problem));
+    const { site: whole, problems } = opened.value;
+    void this.#letGo();
+    this.#whole = whole;
+    const beginKeeping = () => this.keeping.begin(whole);
+    this.#show(
+      new OpenSite({
+        package: whole.package,
+        problems,
+        ...(kept === 'at once' ? { keeper: beginKeeping() } : { beginKeeping }),
+      }),
+    );
+  }
+
+  #show(site: OpenSite) {
+    this.trouble = null;
+    this.#site = site;
+  }
+
+  #refuse(trouble: string) {
+    this.trouble = trouble;
+    this.#site = null;
+  }
+
+  async #letGo(): Promise<void> {
+    const keeper = this.#site?.keeper;
+    this.#whole = null;
+    if (keeper) await keeper.close();
+  }
+}
