@@ -17,6 +17,7 @@ import {
   farFromWells,
   labelPlaces,
   piecesOf,
+  unsure,
   placeAlong,
   usualReach,
 } from '../../../src/domain/water/surface/contour-pieces';
@@ -32,8 +33,10 @@ import {
   nodeAt,
   type SurfaceGrid,
 } from '../../../src/domain/water/surface/surface-grid';
+import { estimateAt } from '../../../src/domain/water/surface/kriging';
 import { triangulate } from '../../../src/domain/water/surface/tin';
 import { inUnits, metres } from '../../../src/domain/units';
+import { surfaceOf } from './gstat';
 import { point, siteHeads, SIX_WELLS } from './oracle';
 
 const sampled = (headAt: (x: number, y: number) => number, nodes = 81, size = 200): SurfaceGrid => {
@@ -269,6 +272,20 @@ describe('known and inferred', () => {
     );
     const length = pieces.reduce((sum, { points }) => sum + lineLength(points), 0);
     expect(length).toBeCloseTo(160, 9);
+  });
+
+  test('by the kriging error: dashed between two wells where it grows past a limit', () => {
+    const choice = {
+      model: { shape: 'linear', slope: 0.0001, nugget: 0, anisotropy: null },
+      drift: 'none',
+      errors: 'ignored',
+    } as const;
+    const surface = surfaceOf([...wells, point('C', 50, 80, 9)], choice);
+    const sigmaAt = ([x, y]: XY) => estimateAt(surface, x, y).sigma;
+    const pieces = piecesOf(line, unsure(sigmaAt, metres(0.05)), metres(5));
+    expect(pieces.map(({ inferred }) => inferred)).toEqual([true, false, true, false, true]);
+    for (const { points } of pieces.slice(0, -1))
+      expect(sigmaAt(points.at(-1)!)).toBeCloseTo(0.05, 4);
   });
 
   test('a line all within reach is one solid piece, and one all beyond is one dashed piece', () => {

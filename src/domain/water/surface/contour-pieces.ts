@@ -18,6 +18,12 @@ export function farFromWells(points: readonly SurfacePoint[], beyond: Metres): I
   return ([x, y]) => points.every((p) => Math.hypot(p.x - x, p.y - y) > beyond);
 }
 
+/** Inferred where a head is not known to so much, such as by its kriging error. */
+export const unsure =
+  (sigmaAt: (place: XY) => number, beyond: Metres): Inferred =>
+  (place) =>
+    sigmaAt(place) > beyond;
+
 /**
  * Distance beyond which a contour is inferred, to begin with: the median
  * distance from a well to its nearest neighbour. (Common practice has a

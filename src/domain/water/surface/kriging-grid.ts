@@ -1,13 +1,13 @@
-import { invertLower, solveLower } from './cholesky';
+import { invertLower } from './cholesky';
 import { addWeighted, blockOf, covariances, rowFrom, type Wells } from './covariance-block';
 import { driftAt, estimateAt, type KrigedSurface } from './kriging';
 import { skeletonFor, tileForms, type Skeleton, type Tile } from './kriging-skeleton';
-import { fourProducts, panelsOf, triangleTimes, wholePanels, type Panels } from './panels';
+import { fourProducts, panelsOf, triangleTimes, wholeFours, type Panels } from './panels';
 import { SAME_PLACE } from './surface-point';
 import { nodeAt, type GridFrame, type SurfaceGrid } from './surface-grid';
 
-/** Nodes along the side of a tile; a tile is done between one report of progress and the next. */
-const TILE = 32;
+/** Nodes along the side of a tile, about; one is done between two reports of progress. */
+const TILE = 34;
 
 /** Fewer wells than this, and every node is worked out by itself. */
 const SKELETON_FROM = 80;
@@ -23,11 +23,11 @@ type TileFrame = {
 
 /**
  * The kriged heads at the nodes of a grid, and their variances if asked for.
- * Yields the share done, from 0 to 1, some hundred times, so that a worker can
- * report it, and stop; the grid comes back at the end.
+ * Yields the share done, from 0 to 1, before each tile of about a thousand
+ * nodes, so that a worker can report it, and stop; the grid comes at the end.
  *
  * Heads are as `headAt` gives them. Variances are as `estimateAt` gives them
- * with fewer than 80 wells; with more, to a millionth of the sill (see `kriging-skeleton`).
+ * with fewer than 80 wells; with more, to a few millionths of the sill (see `kriging-skeleton`).
  *
  * @param mask  1 for each node wanted; the others get NaN. All where null.
  */
@@ -39,10 +39,10 @@ export function* krigedGrid(
   const count = frame.columns * frame.rows;
   const heads = new Float64Array(count).fill(NaN);
   const variances = wanted.variance ? new Float64Array(count).fill(NaN) : null;
-  const work = variances ? yield* varianceWork(surface) : null;
-
   const tiles = tilesOf(frame, wanted.mask);
-  const into = new Float64Array(TILE * TILE);
+  const largest = tiles.reduce((most, { width, height }) => Math.max(most, width * height), 0);
+  const work = variances ? yield* varianceWork(surface, largest) : null;
+  const into = new Float64Array(largest);
   for (const [done, tile] of tiles.entries()) {
     yield done / tiles.length;
     tileHeads(surface, frame, tile, into);
@@ -65,19 +65,29 @@ export function wholeGrid(steps: Generator<number, SurfaceGrid>): SurfaceGrid {
 
 /** Tiles with a wanted node in them, from the south-west on. */
 function tilesOf({ columns, rows }: GridFrame, mask: Uint8Array | null): TileFrame[] {
-  const tiles: TileFrame[] = [];
-  for (let row = 0; row < rows; row += TILE)
-    for (let column = 0; column < columns; column += TILE) {
-      const width = wholePanels(Math.min(TILE, columns - column));
-      const height = Math.min(TILE, rows - row);
-      const isWanted = (k: number) => {
-        const [c, r] = [column + (k % width), row + Math.floor(k / width)];
-        return c < columns && mask?.[r * columns + c] !== 0;
-      };
-      if (Array.from({ length: width * height }, (_, k) => k).some(isWanted))
-        tiles.push({ column, row, width, height });
-    }
-  return tiles;
+  const all = partsOf(rows).flatMap(([row, height]) =>
+    partsOf(columns).map(([column, length]) => ({
+      column,
+      row,
+      width: wholeFours(length),
+      height,
+    })),
+  );
+  return all.filter(({ column, row, width, height }) => {
+    for (let r = row; r < row + height; r++)
+      for (let c = column; c < Math.min(column + width, columns); c++)
+        if (mask?.[r * columns + c] !== 0) return true;
+    return false;
+  });
+}
+
+/** A number of nodes in parts of about a tile, as even as whole blocks of four allow. */
+function partsOf(nodes: number): (readonly [from: number, length: number])[] {
+  const count = Math.max(1, Math.round(nodes / TILE));
+  const ends = Array.from({ length: count + 1 }, (_, i) =>
+    i === count ? nodes : 4 * Math.round((i * nodes) / count / 4),
+  );
+  return ends.slice(1).map((end, i) => [ends[i] ?? 0, end - (ends[i] ?? 0)] as const);
 }
 
 function copyTile(
@@ -122,7 +132,7 @@ type VarianceWork = {
   readonly skeleton: Skeleton | null;
 };
 
-function* varianceWork(surface: KrigedSurface): Generator<number, VarianceWork> {
+function* varianceWork(surface: KrigedSurface, nodes: number): Generator<number, VarianceWork> {
   const n = surface.u.length;
   const steps = invertLower(surface.lower, n);
   let step = steps.next();
@@ -133,7 +143,7 @@ function* varianceWork(surface: KrigedSurface): Generator<number, VarianceWork> 
   return {
     inverse,
     panels: panelsOf(inverse, n),
-    skeleton: smooth && n >= SKELETON_FROM ? skeletonFor(surface, TILE * TILE) : null,
+    skeleton: smooth && n >= SKELETON_FROM ? skeletonFor(surface, nodes) : null,
   };
 }
 
@@ -153,32 +163,45 @@ function tileVariances(
     tileForms(skeleton, panels, tileNodes(surface, frame, tile), squares, drifts);
   if (!done) oneByOne(surface, frame, tile, work, squares, drifts);
 
-  const total = surface.base + surface.choice.model.nugget;
-  const unexplained = new Float64Array(surface.drift.length);
-  for (let t = 0; t < count; t++) {
-    const [x, y] = nodeAt(
-      frame,
-      tile.column + (t % tile.width),
-      tile.row + Math.floor(t / tile.width),
-    );
-    unexplained[0] = 1;
-    unexplained[1] = (x - surface.centre[0]) / surface.spread;
-    unexplained[2] = (y - surface.centre[1]) / surface.spread;
-    for (let k = 0; k < unexplained.length; k++)
-      unexplained[k] = (unexplained[k] as number) - (drifts[k * count + t] as number);
-    solveLower(surface.driftLower, unexplained.length, unexplained);
-    let variance = total - (squares[t] as number);
-    for (let k = 0; k < unexplained.length; k++) variance += (unexplained[k] as number) ** 2;
-    into[t] = Math.max(0, variance);
-  }
+  addDriftError(surface, frame, tile, squares, drifts, into);
+}
+
+/** Variance at each node: all there is, less what the wells explain, and the error of the mean or plane. */
+function addDriftError(
+  { base, choice, centre, spread, driftLower }: KrigedSurface,
+  frame: GridFrame,
+  tile: TileFrame,
+  squares: Float64Array,
+  drifts: Float64Array,
+  into: Float64Array,
+): void {
+  const total = base + choice.model.nugget;
+  const count = tile.width * tile.height;
+  const linear = choice.drift === 'linear';
+  const x0 = frame.x + tile.column * frame.step - centre[0];
+  const y0 = frame.y + tile.row * frame.step - centre[1];
+  const [l00 = 1, l10 = 0, l11 = 1, l20 = 0, l21 = 0, l22 = 1] = driftLower;
+  for (let r = 0, t = 0; r < tile.height; r++)
+    for (let c = 0; c < tile.width; c++, t++) {
+      const a = (1 - (drifts[t] as number)) / l00;
+      let error = a * a;
+      if (linear) {
+        const x = (x0 + c * frame.step) / spread - (drifts[count + t] as number);
+        const y = (y0 + r * frame.step) / spread - (drifts[2 * count + t] as number);
+        const b = (x - l10 * a) / l11;
+        const d = (y - l20 * a - l21 * b) / l22;
+        error += b * b + d * d;
+      }
+      into[t] = Math.max(0, total - (squares[t] as number) + error);
+    }
 }
 
 /** The tile's nodes in stretched coordinates, and the node nearest to each well. */
 function tileNodes(surface: KrigedSurface, frame: GridFrame, tile: TileFrame): Tile {
   const { column, row, width, height } = tile;
   const count = width * height;
-  const u = new Float64Array(wholePanels(count));
-  const v = new Float64Array(wholePanels(count));
+  const u = new Float64Array(wholeFours(count));
+  const v = new Float64Array(wholeFours(count));
   for (let r = 0; r < height; r++) {
     const [x, y] = nodeAt(frame, column, row + r);
     const along = rowFrom(surface, x, y, frame.step);

@@ -7,6 +7,7 @@ import {
   sixteenProducts,
   subtractColumns,
   triangleTimes,
+  wholeFours,
   wholePanels,
   type Panels,
 } from './panels';
@@ -20,9 +21,11 @@ import {
  *
  * U and V come from rows and columns of A itself (adaptive cross approximation
  * with pivoting: M. Bebendorf, 2000, Approximation of boundary element
- * matrices, Numerische Mathematik 86, 565-589; value from memory). What is left
- * out is below `LEFT_OUT` of the sill at every node and well looked at, and each
- * well is looked at where it matters, at the node nearest to it.
+ * matrices, Numerische Mathematik 86, 565-589; value from memory). They are
+ * taken until what is left out is below `LEFT_OUT` of the sill wherever one
+ * looks; each well is looked at where it matters most, at the node nearest to
+ * it. The variances are then right to a few millionths of the sill: a picture of
+ * them is, and a single place is asked of `estimateAt`, which leaves out nothing.
  */
 export type Skeleton = {
   readonly surface: KrigedSurface;
@@ -41,24 +44,24 @@ export type Skeleton = {
   readonly solved: Float64Array;
 };
 
-/** Covariance left out, as part of the base: a ten-millionth. */
-const LEFT_OUT = 1e-7;
+/** Covariance left out, as part of the base. */
+const LEFT_OUT = 1e-6;
 
 /** More columns than this part of the wells, and the straight way is as quick. */
 const MOST_COLUMNS = 1 / 2;
 
 export function skeletonFor(surface: KrigedSurface, nodes: number): Skeleton {
   const wells = surface.u.length;
-  const most = wholePanels(wells * MOST_COLUMNS);
+  const most = wholeFours(wells * MOST_COLUMNS);
   return {
     surface,
     wells,
-    nodes: wholePanels(nodes),
+    nodes: wholeFours(nodes),
     most,
     u: new Float64Array(most * wells),
-    v: new Float64Array(most * wholePanels(nodes)),
-    column: new Float64Array(wholePanels(wells)),
-    row: new Float64Array(wholePanels(nodes)),
+    v: new Float64Array(most * wholeFours(nodes)),
+    column: new Float64Array(wholeFours(wells)),
+    row: new Float64Array(wholeFours(nodes)),
     coefficients: new Float64Array(most),
     columns: new Float64Array(most * wholePanels(wells)),
     solved: new Float64Array(most * wholePanels(wells)),
@@ -145,22 +148,21 @@ function tileSquares(
 }
 
 function driftForms(
-  { surface, u, v, wells, nodes }: Skeleton,
+  { surface, u, v, wells, nodes, coefficients }: Skeleton,
   rank: number,
   count: number,
   drifts: Float64Array,
 ): void {
-  const { solvedDrift, drift } = surface;
-  drifts.fill(0, 0, drift.length * count);
-  for (let k = 0; k < drift.length; k++)
+  surface.drift.forEach((_, k) => {
     for (let j = 0; j < rank; j++) {
-      let weight = 0;
+      let sum = 0;
       for (let i = 0; i < wells; i++)
-        weight += (solvedDrift[k * wells + i] as number) * (u[j * wells + i] as number);
-      for (let t = 0; t < count; t++)
-        drifts[k * count + t] =
-          (drifts[k * count + t] as number) + weight * (v[j * nodes + t] as number);
+        sum += (surface.solvedDrift[k * wells + i] as number) * (u[j * wells + i] as number);
+      coefficients[j] = -sum;
     }
+    const form = drifts.subarray(k * count, (k + 1) * count).fill(0);
+    subtractColumns(form, count, v, nodes, coefficients, rank);
+  });
 }
 
 /** Fills U and V; the number of their columns, or null where it would be too many. */
@@ -169,6 +171,8 @@ function crossed(skeleton: Skeleton, tile: Tile): number | null {
   const least = LEFT_OUT * surface.base;
   const wellUsed = new Uint8Array(wells);
   const nodeUsed = new Uint8Array(tile.count);
+  // What is still left out of each well at the node nearest to it, where it matters most.
+  const left = nearestCovariances(surface, tile);
   let rank = 0;
 
   const columnAt = (node: number) => {
@@ -199,15 +203,21 @@ function crossed(skeleton: Skeleton, tile: Tile): number | null {
       if (well === null) break;
       if (rank === most) return null;
       rowAt(well);
-      const pivot = column[well] as number;
-      for (let i = 0; i < wells; i++) u[rank * wells + i] = (column[i] as number) / pivot;
+      const scale = 1 / (column[well] as number);
+      for (let i = 0; i < wells; i++) {
+        column[i] = (column[i] as number) * scale;
+        left[i] =
+          (left[i] as number) - (column[i] as number) * (row[tile.nearest[i] as number] as number);
+      }
+      u.set(column.subarray(0, wells), rank * wells);
       v.set(row.subarray(0, tile.count), rank * nodes);
       wellUsed[well] = 1;
       nodeUsed[node] = 1;
       rank += 1;
       node = largest(row, nodeUsed, least);
     }
-    node = worstNearest(skeleton, tile, rank, wellUsed, least);
+    const worst = largest(left, wellUsed, least);
+    node = worst === null ? null : (tile.nearest[worst] as number);
   }
   return rank;
 }
@@ -241,26 +251,16 @@ function largest(numbers: Float64Array, used: Uint8Array, least: number): number
   return at;
 }
 
-/** The node nearest to a well where that well is worst represented; null where all are well enough. */
-function worstNearest(
-  { surface, wells, nodes, u, v, column }: Skeleton,
-  tile: Tile,
-  rank: number,
-  wellUsed: Uint8Array,
-  least: number,
-): number | null {
+/** Covariance of each well with the node of the tile nearest to it. */
+function nearestCovariances(surface: KrigedSurface, tile: Tile): Float64Array {
+  const wells = surface.u.length;
+  const covariances = new Float64Array(wholeFours(wells));
   for (let i = 0; i < wells; i++) {
     const node = tile.nearest[i] as number;
     const a = (surface.u[i] as number) - (tile.u[node] as number);
     const b = (surface.v[i] as number) - (tile.v[node] as number);
-    column[i] = a * a + b * b;
+    covariances[i] = a * a + b * b;
   }
-  toCovariances(surface.choice.model, surface.base, wells, column);
-  for (let j = 0; j < rank; j++)
-    for (let i = 0; i < wells; i++)
-      column[i] =
-        (column[i] as number) -
-        (u[j * wells + i] as number) * (v[j * nodes + (tile.nearest[i] as number)] as number);
-  const well = largest(column, wellUsed, least);
-  return well === null ? null : (tile.nearest[well] as number);
+  toCovariances(surface.choice.model, surface.base, wells, covariances);
+  return covariances;
 }

@@ -2,19 +2,25 @@ import { rowStart } from './cholesky';
 
 /**
  * Products of a triangle with many columns: the inner loops of every kriging
- * variance. Rows are taken four at a time and columns four at a time, so that
- * each number read is used four times and sixteen sums run side by side.
+ * variance. Rows are taken three at a time and columns four at a time, so that
+ * each number read is used more than once and the twelve sums stay in the
+ * processor's registers.
  */
 export type Panels = {
   /** Rows counted up to whole panels; those beyond the triangle are zero. */
   readonly rows: number;
-  /** Element (4p + r, j) of the triangle at starts[p] + 4j + r. */
+  /** Element (3p + r, j) of the triangle at starts[p] + 3j + r. */
   readonly elements: Float64Array;
   readonly starts: Int32Array;
 };
 
+const PANEL = 3;
+
 /** Up to the next multiple of four. */
-export const wholePanels = (n: number): number => 4 * Math.ceil(n / 4);
+export const wholeFours = (n: number): number => 4 * Math.ceil(n / 4);
+
+/** Rows that panels of so many rows take up. */
+export const wholePanels = (n: number): number => PANEL * Math.ceil(n / PANEL);
 
 /**
  * A lower triangle in panels.
@@ -23,19 +29,20 @@ export const wholePanels = (n: number): number => 4 * Math.ceil(n / 4);
  */
 export function panelsOf(lower: Float64Array, n: number, columns?: Int32Array): Panels {
   const rows = wholePanels(n);
-  const starts = new Int32Array(rows / 4 + 1);
+  const count = rows / PANEL;
+  const starts = new Int32Array(count + 1);
   const chosen = columns ?? Int32Array.from({ length: n }, (_, j) => j);
   let reached = 0;
-  for (let p = 0; p < rows / 4; p++) {
-    while (reached < chosen.length && (chosen[reached] as number) < 4 * p + 4) reached++;
-    starts[p + 1] = (starts[p] as number) + 4 * reached;
+  for (let p = 0; p < count; p++) {
+    while (reached < chosen.length && (chosen[reached] as number) < PANEL * (p + 1)) reached++;
+    starts[p + 1] = (starts[p] as number) + PANEL * reached;
   }
-  const elements = new Float64Array(starts[rows / 4] as number);
+  const elements = new Float64Array(starts[count] as number);
   for (let i = 0; i < n; i++) {
-    const start = (starts[i >> 2] as number) + (i & 3);
+    const start = (starts[Math.floor(i / PANEL)] as number) + (i % PANEL);
     const row = rowStart(i);
     for (let k = 0; k < chosen.length && (chosen[k] as number) <= i; k++)
-      elements[start + 4 * k] = lower[row + (chosen[k] as number)] as number;
+      elements[start + PANEL * k] = lower[row + (chosen[k] as number)] as number;
   }
   return { rows, elements, starts };
 }
@@ -61,8 +68,8 @@ export function triangleTimes(
     for (let four = 0; four < fours; four++) {
       // prettier-ignore
       let a0 = 0, a1 = 0, a2 = 0, a3 = 0, b0 = 0, b1 = 0, b2 = 0, b3 = 0,
-          c0 = 0, c1 = 0, c2 = 0, c3 = 0, d0 = 0, d1 = 0, d2 = 0, d3 = 0;
-      for (let e = start, c = 4 * rows * four; e < end; e += 4, c += 4) {
+          c0 = 0, c1 = 0, c2 = 0, c3 = 0;
+      for (let e = start, c = 4 * rows * four; e < end; e += 3, c += 4) {
         const x0 = columns[c] as number;
         const x1 = columns[c + 1] as number;
         const x2 = columns[c + 2] as number;
@@ -82,13 +89,8 @@ export function triangleTimes(
         c1 += t * x1;
         c2 += t * x2;
         c3 += t * x3;
-        t = elements[e + 3] as number;
-        d0 += t * x0;
-        d1 += t * x1;
-        d2 += t * x2;
-        d3 += t * x3;
       }
-      const to = 4 * rows * four + 16 * p;
+      const to = 4 * rows * four + 12 * p;
       product[to] = a0;
       product[to + 1] = a1;
       product[to + 2] = a2;
@@ -101,10 +103,6 @@ export function triangleTimes(
       product[to + 9] = c1;
       product[to + 10] = c2;
       product[to + 11] = c3;
-      product[to + 12] = d0;
-      product[to + 13] = d1;
-      product[to + 14] = d2;
-      product[to + 15] = d3;
     }
   }
 }
@@ -197,17 +195,25 @@ export function subtractColumns(
   count: number,
 ): void {
   let j = 0;
-  for (; j + 4 <= count; j += 4) {
+  for (; j + 6 <= count; j += 6) {
     const a = coefficients[j] as number;
     const b = coefficients[j + 1] as number;
     const c = coefficients[j + 2] as number;
     const d = coefficients[j + 3] as number;
-    const [p, q, r, s] = [j * stride, (j + 1) * stride, (j + 2) * stride, (j + 3) * stride];
+    const e = coefficients[j + 4] as number;
+    const f = coefficients[j + 5] as number;
+    const p = j * stride;
+    const q = p + stride;
+    const r = q + stride;
+    const s = r + stride;
+    const t = s + stride;
+    const u = t + stride;
     for (let i = 0; i < length; i++)
       column[i] =
         (column[i] as number) -
         (a * (columns[p + i] as number) + b * (columns[q + i] as number)) -
-        (c * (columns[r + i] as number) + d * (columns[s + i] as number));
+        (c * (columns[r + i] as number) + d * (columns[s + i] as number)) -
+        (e * (columns[t + i] as number) + f * (columns[u + i] as number));
   }
   for (; j < count; j++) {
     const a = coefficients[j] as number;
