@@ -1,4 +1,5 @@
-import { unzipSync, zipSync } from 'fflate';
+import { zipSync } from 'fflate';
+import { openBoundedZip, type ZipLimits } from '../formats/bounded-zip';
 import { asItWas } from '../csv';
 import { fail, ok, type Result } from '../../domain/result';
 import { BlockBuilder } from './block-builder';
@@ -12,41 +13,18 @@ export type Workbook = {
 };
 
 /** What a workbook may open out to. */
-const MOST_BYTES = 400 * 2 ** 20;
-const MOST_FILES = 2_000;
+const LIMITS: ZipLimits = {
+  bytes: 400 * 2 ** 20,
+  files: 2_000,
+  wanted: (path) => /\.(?:xml|rels)$/.test(path),
+};
 /** A sheet is laid out as a rectangle up to its last cell. */
 const MOST_CELLS = 20_000_000;
 const MOST_COLUMNS = 2_000;
 
-const isWanted = (name: string) => /\.(?:xml|rels)$/.test(name) && !/\/media\//.test(name);
-
-/**
- * The workbook's parts, opened out under limits. The sizes in a zip's index are
- * its own word: the buffer is made to that size, and more bytes than that do not
- * come out of it.
- */
-function openedOut(bytes: Uint8Array): Result<Record<string, Uint8Array>, string> {
-  let [total, count] = [0, 0];
-  let refusal: string | null = null;
-  try {
-    const parts = unzipSync(bytes, {
-      filter: ({ name, originalSize }) => {
-        if (refusal !== null || !isWanted(name)) return false;
-        total += originalSize;
-        if (total > MOST_BYTES) refusal = 'it swells to more than 400 MB';
-        if (++count > MOST_FILES) refusal = `it holds more than ${MOST_FILES} parts`;
-        return refusal === null;
-      },
-    });
-    return refusal === null ? ok(parts) : fail(refusal);
-  } catch {
-    return fail('it is cut short, or is no workbook');
-  }
-}
-
 type Extent = { readonly rows: number; readonly columns: number; readonly errors: number };
 
-const CELL_NAME = /\br=(["'])([^"']{0,40})\1/g;
+const CELL_NAME = /\br\s*=\s*(["'])([^"']*)\1/g;
 
 /**
  * The rectangle a sheet's cells span, by their names, and how many hold an
@@ -76,10 +54,10 @@ export async function openWorkbook(
   name: string,
   bytes: Uint8Array,
 ): Promise<Result<Workbook, Unreadable>> {
-  const parts = openedOut(bytes);
+  const parts = openBoundedZip(bytes, LIMITS);
   if (!parts.ok) return fail(`${name} is not opened: ${parts.problem}.`);
   let errors = 0;
-  for (const content of Object.values(parts.value)) {
+  for (const content of parts.value.values()) {
     const extent = extentOf(content);
     if (!extent) continue;
     const { rows, columns } = extent;
@@ -90,7 +68,7 @@ export async function openWorkbook(
       );
   }
   // Parts are handed on uncompressed: the library would start workers of its own for large ones.
-  const stored = zipSync(parts.value, { level: 0 }).slice().buffer;
+  const stored = zipSync(Object.fromEntries(parts.value), { level: 0 }).slice().buffer;
   try {
     // Only loaded where there is a workbook.
     const library = await import('read-excel-file/universal');

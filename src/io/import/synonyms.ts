@@ -267,6 +267,18 @@ export const CHOICE_WORDS: Readonly<Record<string, Readonly<Record<string, strin
     refusal: 'refused',
     obstruction: 'obstructed',
   },
+  'features.kind': {
+    boundary: 'site boundary, property line, property boundary, property, site, parcel, lease line',
+    building: 'bldg, structure, buildings, tank, warehouse',
+    utility:
+      'utilities, gas line, gas main, water line, water main, sewer, storm sewer, sanitary sewer, electric line, power line, pipeline',
+    exclusion: 'exclusion area, no go, no-go area, keep out',
+    'source area': 'source, release area, spill, source zone',
+    receptor: 'receptors, private well, supply well',
+    'section line': 'section, cross section, transect',
+    'surface water': 'river, stream, creek, pond, lake, ditch, water body, waterbody',
+    'no-flow line': 'no flow, no-flow boundary, barrier wall, slurry wall',
+  },
   'strata.class': {
     fill: 'af, made ground',
     clay: 'cl, ch',
