@@ -100,6 +100,7 @@ describe('on a laptop', () => {
     const app = await openApp({ path: '?site=osier-bend' });
     await app.drawn();
     await app.page.getByLabel('Event').selectOption('2025-09');
+    await app.page.getByRole('button', { name: 'Results', exact: true }).click();
     await app.page.getByText('limit exceeds level (cannot tell)').first().click();
     const told = app.page.getByText(/limit of 25 µg\/L is above the level/);
     expect(await told.count()).toBeGreaterThan(0);

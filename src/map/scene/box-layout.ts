@@ -1,0 +1,232 @@
+import type { Box } from './place-labels';
+
+/** px, right and down. */
+export type Spot = readonly [x: number, y: number];
+
+/** A box that wants to stand beside its point. */
+export type BoxRequest = {
+  readonly who: string;
+  readonly at: Spot;
+  /** Width and height, the fullest form first; a shorter one is used where there is no room for it. */
+  readonly sizes: readonly Spot[];
+  /** Where a person put its upper left corner, px from its point. It stays there. */
+  readonly held?: Spot | undefined;
+};
+
+export type PlacedBox = {
+  readonly who: string;
+  readonly box: Box;
+  /** Which of its sizes it has. */
+  readonly form: number;
+  /** From the edge of the point to the nearest place on the box. */
+  readonly leader: readonly [from: Spot, to: Spot];
+};
+
+export type BoxLayout = {
+  /** In the order they were asked for. */
+  readonly placed: readonly PlacedBox[];
+  /** Those that found no room, in the order they were asked for. */
+  readonly left: readonly string[];
+};
+
+/** Room kept free around a point, its mark included, px. */
+export const POINT_ROOM = 11;
+/** Between boxes, and between a box and a leader, px. */
+const APART = 3;
+const DIRECTIONS = 24;
+/** From a point to its box, px: short first. */
+const REACHES = [13, 22, 36, 56, 84, 120, 165, 220, 290, 370, 460];
+/** Placements compared at most while room is made for boxes that found none: about a tenth of a second. */
+const PATIENCE = 3_000_000;
+/** Candidates of one box for which others are asked to move. */
+const MOST_ASKED = 60;
+
+type Candidate = PlacedBox & { readonly cost: number };
+
+const meet = (a: Box, b: Box, gap: number) =>
+  a.left < b.right + gap &&
+  b.left < a.right + gap &&
+  a.top < b.bottom + gap &&
+  b.top < a.bottom + gap;
+
+const clamped = (value: number, low: number, high: number) => Math.min(high, Math.max(low, value));
+
+const side = ([ax, ay]: Spot, [bx, by]: Spot, [cx, cy]: Spot) =>
+  (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
+
+/** Whether two segments have a place in common; touching counts. */
+export function segmentsMeet([a, b]: PlacedBox['leader'], [c, d]: PlacedBox['leader']): boolean {
+  if (
+    Math.max(a[0], b[0]) < Math.min(c[0], d[0]) ||
+    Math.max(c[0], d[0]) < Math.min(a[0], b[0]) ||
+    Math.max(a[1], b[1]) < Math.min(c[1], d[1]) ||
+    Math.max(c[1], d[1]) < Math.min(a[1], b[1])
+  )
+    return false;
+  return side(a, b, c) * side(a, b, d) <= 0 && side(c, d, a) * side(c, d, b) <= 0;
+}
+
+/** Whether a segment passes through a box grown by a gap: the slab test. */
+export function segmentMeetsBox([a, b]: PlacedBox['leader'], box: Box, gap: number): boolean {
+  let [from, to] = [0, 1];
+  const slabs = [
+    [a[0], b[0] - a[0], box.left - gap, box.right + gap],
+    [a[1], b[1] - a[1], box.top - gap, box.bottom + gap],
+  ] as const;
+  for (const [start, along, low, high] of slabs) {
+    if (along === 0) {
+      if (start < low || start > high) return false;
+      continue;
+    }
+    const [one, other] = [(low - start) / along, (high - start) / along];
+    from = Math.max(from, Math.min(one, other));
+    to = Math.min(to, Math.max(one, other));
+    if (from > to) return false;
+  }
+  return true;
+}
+
+function distanceTo([px, py]: Spot, [[ax, ay], [bx, by]]: PlacedBox['leader']): number {
+  const [dx, dy] = [bx - ax, by - ay];
+  const length = dx * dx + dy * dy;
+  const t = length === 0 ? 0 : clamped(((px - ax) * dx + (py - ay) * dy) / length, 0, 1);
+  return Math.hypot(px - ax - t * dx, py - ay - t * dy);
+}
+
+const coversPoint = (box: Box, [x, y]: Spot) =>
+  Math.hypot(x - clamped(x, box.left, box.right), y - clamped(y, box.top, box.bottom)) < POINT_ROOM;
+
+const inTheWay = (a: PlacedBox, b: PlacedBox) =>
+  meet(a.box, b.box, APART) ||
+  segmentMeetsBox(a.leader, b.box, APART) ||
+  segmentMeetsBox(b.leader, a.box, APART) ||
+  segmentsMeet(a.leader, b.leader);
+
+function candidateAt(
+  { who, at, sizes }: BoxRequest,
+  form: number,
+  left: number,
+  top: number,
+): Candidate {
+  const [width, height] = sizes[form] ?? [0, 0];
+  const box = { left, top, right: left + width, bottom: top + height };
+  const to: Spot = [clamped(at[0], box.left, box.right), clamped(at[1], box.top, box.bottom)];
+  const cost = Math.hypot(to[0] - at[0], to[1] - at[1]);
+  const share = cost === 0 ? 0 : Math.min(1, (POINT_ROOM - 3) / cost);
+  const from: Spot = [at[0] + (to[0] - at[0]) * share, at[1] + (to[1] - at[1]) * share];
+  return { who, box, form, leader: [from, to], cost };
+}
+
+/** Everywhere a box may stand as far as window and points go, the nearest first. */
+function candidatesOf(
+  request: BoxRequest,
+  form: number,
+  points: readonly Spot[],
+  window: Box,
+): Candidate[] {
+  const { at, sizes } = request;
+  const [width, height] = sizes[form] ?? [0, 0];
+  const others = points.filter(([x, y]) => Math.hypot(x - at[0], y - at[1]) > 0.5);
+  const found: Candidate[] = [];
+  for (const reach of REACHES)
+    for (let i = 0; i < DIRECTIONS; i++) {
+      const angle = (2 * Math.PI * i) / DIRECTIONS;
+      const [dx, dy] = [Math.cos(angle), Math.sin(angle)];
+      const left = at[0] + dx * reach + (dx - 1) * (width / 2);
+      const top = at[1] + dy * reach + (dy - 1) * (height / 2);
+      if (left < window.left || top < window.top) continue;
+      if (left + width > window.right || top + height > window.bottom) continue;
+      const candidate = candidateAt(request, form, left, top);
+      if (points.some((point) => coversPoint(candidate.box, point))) continue;
+      if (others.some((point) => distanceTo(point, candidate.leader) < POINT_ROOM - 3)) continue;
+      found.push(candidate);
+    }
+  return found.sort((a, b) => a.cost - b.cost);
+}
+
+/**
+ * Room for boxes beside their points. No box covers a point, another box or a
+ * leader; no leader crosses another or passes over a point. The first asked for
+ * are placed first; one that finds no room asks one or two placed before to move
+ * aside, then tries its next shorter form, and at last is left out. Boxes put somewhere by hand stay there, and the others
+ * keep clear of them.
+ * @param points  every point of the map, px
+ * @param window  what may be used, px
+ */
+export function layoutBoxes(
+  requests: readonly BoxRequest[],
+  points: readonly Spot[],
+  window: Box,
+): BoxLayout {
+  const placed = new Map<string, Candidate>();
+  const fixed = new Set<string>();
+  for (const request of requests) {
+    if (!request.held) continue;
+    const [x, y] = request.at;
+    const [right, down] = request.held;
+    placed.set(request.who, candidateAt(request, 0, x + right, y + down));
+    fixed.add(request.who);
+  }
+  const byForm = new Map<string, Candidate[][]>();
+  const asking = new Map(requests.map((request) => [request.who, request]));
+  const candidates = (who: string, form: number): readonly Candidate[] => {
+    const request = asking.get(who);
+    if (!request) return [];
+    const made = byForm.get(who) ?? [];
+    byForm.set(who, made);
+    return (made[form] ??= candidatesOf(request, form, points, window));
+  };
+  let compared = 0;
+  const blockers = (candidate: Candidate, most: number): string[] | null => {
+    const found: string[] = [];
+    for (const [who, other] of placed) {
+      if (who === candidate.who) continue;
+      compared++;
+      if (!inTheWay(candidate, other)) continue;
+      if (found.length === most || fixed.has(who)) return null;
+      found.push(who);
+    }
+    return found;
+  };
+  const place = (who: string, form: number): boolean => {
+    const free = candidates(who, form).find((one) => blockers(one, 0) !== null);
+    if (free) placed.set(who, free);
+    return free !== undefined;
+  };
+  const makeRoom = (who: string, form: number): boolean => {
+    let asked = 0;
+    for (const candidate of candidates(who, form)) {
+      if (asked >= MOST_ASKED || compared > PATIENCE) return false;
+      const inWay = blockers(candidate, 2);
+      if (inWay === null) continue;
+      asked++;
+      const before = inWay.map((one) => [one, placed.get(one)] as const);
+      for (const one of inWay) placed.delete(one);
+      placed.set(who, candidate);
+      if (before.every(([one, stood]) => stood && place(one, stood.form))) return true;
+      placed.delete(who);
+      for (const one of inWay) placed.delete(one);
+      for (const [one, stood] of before) if (stood) placed.set(one, stood);
+    }
+    return false;
+  };
+
+  for (const { who, sizes } of requests)
+    if (!fixed.has(who)) sizes.some((_, form) => place(who, form) || makeRoom(who, form));
+  // Those moved aside may find a nearer place now.
+  for (const { who } of requests) {
+    const stood = placed.get(who);
+    if (!stood || fixed.has(who)) continue;
+    const nearer = candidates(who, stood.form).find(
+      (one) => one.cost >= stood.cost || blockers(one, 0) !== null,
+    );
+    if (nearer && nearer.cost < stood.cost) placed.set(who, nearer);
+  }
+  return {
+    placed: requests.flatMap(({ who }) => {
+      const at = placed.get(who);
+      return at ? [{ who, box: at.box, form: at.form, leader: at.leader }] : [];
+    }),
+    left: requests.flatMap(({ who }) => (placed.has(who) ? [] : [who])),
+  };
+}

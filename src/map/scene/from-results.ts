@@ -1,0 +1,124 @@
+import { groupBy } from '../../domain/group';
+import { reportedText } from '../../domain/lab/cross-tab';
+import { byLocation, type JudgedResult } from '../../domain/lab/site-results';
+import type { Verdict } from '../../domain/lab/verdict';
+import { worstBy, worseResultFirst } from '../../domain/lab/worst';
+import type { Site } from '../../domain/site/site';
+import { placeOf } from './from-locations';
+import type { Place } from './scene';
+import { textWidth } from './text-width';
+
+/** One line of a box: a screen's name, or a result. */
+export type BoxLine =
+  | { readonly kind: 'screen'; readonly text: string }
+  | { readonly kind: 'result'; readonly verdict: Verdict; readonly text: string };
+
+/** What the results of one point say, as lines for a box beside it. */
+export type ResultBox = {
+  /** The location's id, also its heading. */
+  readonly who: string;
+  readonly at: Place;
+  readonly lines: readonly BoxLine[];
+  /** The results among the lines, worst first. */
+  readonly worst: readonly BoxLine[];
+  /** Results that are not among the lines. */
+  readonly more: number;
+};
+
+/** Results in a box at most. */
+export const MOST_RESULTS = 8;
+
+/**
+ * A box for each point with results, the worst point first. In it the worst
+ * result of each analyte and screen, at most `MOST_RESULTS`, by screen where
+ * there are several, the shallowest first.
+ */
+export function resultBoxes(site: Site, results: readonly JudgedResult[]): ResultBox[] {
+  const boxes = [...byLocation(results)].flatMap(([id, here]) => {
+    const location = site.locations.get(id);
+    const at = location ? placeOf(location) : null;
+    if (!at) return [];
+    const bySame = new Map(here.map((result) => [result.judged, result]));
+    const worst = [
+      ...worstBy(
+        here.map(({ judged }) => judged),
+        (judged) => `${bySame.get(judged)?.row.sample}|${judged.reading.key}`,
+      ).values(),
+    ].toSorted(worseResultFirst);
+    const [first] = worst;
+    if (!first) return [];
+    const kept = worst.slice(0, MOST_RESULTS).flatMap((judged) => bySame.get(judged) ?? []);
+    const lineFor = new Map(kept.map((result) => [result, lineOf(result)] as const));
+    const screens = [...groupBy(kept, ({ screen }) => screen)].toSorted(
+      ([a], [b]) => (a?.tip_depth?.value ?? 0) - (b?.tip_depth?.value ?? 0),
+    );
+    const named = screens.length > 1;
+    const lines = screens.flatMap(([screen, of]): BoxLine[] => [
+      ...(named ? [{ kind: 'screen', text: screen?.id ?? id } as const] : []),
+      ...of.flatMap((result) => lineFor.get(result) ?? []),
+    ]);
+    return [
+      {
+        first,
+        box: { who: id, at, lines, worst: [...lineFor.values()], more: worst.length - kept.length },
+      },
+    ];
+  });
+  return boxes.toSorted((a, b) => worseResultFirst(a.first, b.first)).map(({ box }) => box);
+}
+
+function lineOf(result: JudgedResult): BoxLine {
+  const { row, judged } = result;
+  const letters = [row.lab_qualifier, row.validation_qualifier].flatMap(
+    (written) => written?.trim() || [],
+  );
+  const text = [row.analyte, reportedText(result), ...letters].join(' ');
+  return { kind: 'result', verdict: judged.outcome.verdict, text };
+}
+
+/** How a box is set: px. */
+export type BoxType = {
+  readonly size: number;
+  readonly leading: number;
+  readonly padding: number;
+  /** Room for the mark before a result. */
+  readonly mark: number;
+};
+
+export const SCREEN_BOX: BoxType = { size: 12, leading: 15, padding: 5, mark: 15 };
+/** 6 pt on a sheet at 96 px to the inch. */
+export const SHEET_BOX: BoxType = { size: 8, leading: 9.5, padding: 3, mark: 10 };
+
+/** Results in the shorter forms of a box, for where there is little room. */
+const SHORTER = [4, 2, 1];
+
+/** A box in its forms: whole, then with fewer and fewer of its worst results and the rest counted. */
+export function formsOf(box: ResultBox): readonly ResultBox[] {
+  const results = box.lines.filter(({ kind }) => kind === 'result').length;
+  return [box, ...SHORTER.filter((most) => most < results).map((most) => shortened(box, most))];
+}
+
+function shortened(box: ResultBox, most: number): ResultBox {
+  const worst = box.worst.slice(0, most);
+  const lines = box.lines.filter((line) => line.kind === 'result' && worst.includes(line));
+  const all = box.lines.filter(({ kind }) => kind === 'result').length;
+  return { ...box, lines, more: box.more + all - lines.length };
+}
+
+export const moreText = (more: number) => (more === 1 ? 'and 1 more' : `and ${more} more`);
+
+/** Width and height of a box as set, px. */
+export function boxSize(
+  { who, lines, more }: Pick<ResultBox, 'who' | 'lines' | 'more'>,
+  { size, leading, padding, mark }: BoxType,
+): readonly [width: number, height: number] {
+  const widths = lines.map(({ kind, text }) =>
+    kind === 'result' ? mark + textWidth(text, size, 'regular') : textWidth(text, size, 'semibold'),
+  );
+  const last = more > 0 ? [textWidth(moreText(more), size, 'regular')] : [];
+  const width = Math.max(textWidth(who, size, 'semibold'), ...widths, ...last);
+  return [
+    Math.ceil(width + 2 * padding + 2),
+    Math.ceil((lines.length + 1 + last.length) * leading + 2 * padding),
+  ];
+}

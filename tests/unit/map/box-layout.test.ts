@@ -1,0 +1,127 @@
+import { describe, expect, test } from 'vitest';
+import {
+  layoutBoxes,
+  POINT_ROOM,
+  type BoxRequest,
+  type Spot,
+} from '../../../src/map/scene/box-layout';
+import { boxSize, SCREEN_BOX, SHEET_BOX, type BoxType } from '../../../src/map/scene/from-results';
+import { randomFrom } from '../../../src/domain/water/random';
+
+/** Sixty points in clusters, as pushes around a source are, each with eight analytes. */
+export function sixtyPoints(
+  seed: number,
+  [width, height]: Spot,
+  type: BoxType,
+): { requests: BoxRequest[]; points: Spot[] } {
+  const random = randomFrom(seed);
+  const points: Spot[] = [];
+  while (points.length < 60) {
+    const at: Spot = [(0.06 + 0.88 * random()) * width, (0.06 + 0.88 * random()) * height];
+    if (points.every(([x, y]) => Math.hypot(x - at[0], y - at[1]) > 34)) points.push(at);
+  }
+  const names = [
+    'Benzene 12 µg/L',
+    'Toluene <1.0 µg/L U',
+    'cis-1,2-DCE 140 µg/L J',
+    'PCE 3.1 µg/L',
+  ];
+  const requests = points.map((at, i) => {
+    const who = `DP-${i + 1}`;
+    const lines = Array.from({ length: 8 }, (_, k) => ({
+      kind: 'result' as const,
+      verdict: 'exceeds' as const,
+      text: names[(i + k) % names.length] ?? '',
+    }));
+    const sizes = [8, 4, 2, 1].map((most) =>
+      boxSize({ who, lines: lines.slice(0, most), more: 8 - most }, type),
+    );
+    return { who, at, sizes };
+  });
+  return { requests, points };
+}
+
+// An independent judge of a layout: sampled places along leaders, not the code's own geometry.
+function faultsIn(layout: ReturnType<typeof layoutBoxes>, points: readonly Spot[]): string[] {
+  const faults: string[] = [];
+  const along = ([[ax, ay], [bx, by]]: (typeof layout.placed)[number]['leader']): Spot[] =>
+    Array.from({ length: 101 }, (_, i) => [ax + ((bx - ax) * i) / 100, ay + ((by - ay) * i) / 100]);
+  const inside = ([x, y]: Spot, b: { left: number; right: number; top: number; bottom: number }) =>
+    x > b.left && x < b.right && y > b.top && y < b.bottom;
+  const cross = (a: Spot, b: Spot, c: Spot, d: Spot) => {
+    const det = (b[0] - a[0]) * (d[1] - c[1]) - (b[1] - a[1]) * (d[0] - c[0]);
+    if (Math.abs(det) < 1e-9) return false;
+    const t = ((c[0] - a[0]) * (d[1] - c[1]) - (c[1] - a[1]) * (d[0] - c[0])) / det;
+    const u = ((c[0] - a[0]) * (b[1] - a[1]) - (c[1] - a[1]) * (b[0] - a[0])) / det;
+    return t >= 0 && t <= 1 && u >= 0 && u <= 1;
+  };
+  layout.placed.forEach((one, i) => {
+    for (const point of points)
+      if (inside(point, one.box)) faults.push(`${one.who} covers a point`);
+    layout.placed.forEach((other, k) => {
+      if (i === k) return;
+      if (along(one.leader).some((at) => inside(at, other.box)))
+        faults.push(`${other.who} covers the leader of ${one.who}`);
+      if (k < i) return;
+      const [a, b] = [one.box, other.box];
+      if (a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom)
+        faults.push(`${one.who} overlaps ${other.who}`);
+      if (cross(...one.leader, ...other.leader))
+        faults.push(`leaders of ${one.who} and ${other.who} cross`);
+    });
+  });
+  return faults;
+}
+
+const windowOf = ([right, bottom]: Spot) => ({ left: 0, top: 0, right, bottom });
+
+describe('boxes of 60 points with 8 analytes', () => {
+  const TABLOID: Spot = [1632, 1056]; // 17 × 11 in at 96 px to the inch
+  const SCREEN: Spot = [850, 680]; // the map's window at 1280 × 800
+
+  test.each([1, 2, 3, 4, 5])(
+    'all stand on a tabloid sheet, and none in another’s way (%i)',
+    (seed) => {
+      const { requests, points } = sixtyPoints(seed, TABLOID, SHEET_BOX);
+      const layout = layoutBoxes(requests, points, windowOf(TABLOID));
+      expect(layout.left).toEqual([]);
+      expect(layout.placed.every(({ form }) => form === 0)).toBe(true);
+      expect(faultsIn(layout, points)).toEqual([]);
+    },
+  );
+
+  test.each([1, 2, 3])(
+    'on a small screen the worst come first and the rest are counted (%i)',
+    (seed) => {
+      const { requests, points } = sixtyPoints(seed, SCREEN, SCREEN_BOX);
+      const layout = layoutBoxes(requests, points, windowOf(SCREEN));
+      expect(layout.placed[0]?.who).toBe('DP-1');
+      expect(layout.placed.length).toBeGreaterThan(20);
+      expect(layout.placed.length + layout.left.length).toBe(60);
+      expect(faultsIn(layout, points)).toEqual([]);
+    },
+  );
+
+  test('a box put somewhere by hand stays there and the others keep clear of it', () => {
+    const { requests, points } = sixtyPoints(7, TABLOID, SHEET_BOX);
+    const before = layoutBoxes(requests, points, windowOf(TABLOID));
+    const [x, y] = requests[0]!.at;
+    const held = before.placed.at(-1)!.box;
+    const moved = requests.map((one, i) =>
+      i === 0 ? { ...one, held: [held.left - x, held.top - y] as const } : one,
+    );
+    const after = layoutBoxes(moved, points, windowOf(TABLOID));
+    expect(after.placed[0]?.box.left).toBeCloseTo(held.left, 9);
+    expect(faultsIn(after, points).filter((fault) => fault.includes('overlaps'))).toEqual([]);
+  });
+
+  test('no box comes nearer to a point than its mark is wide', () => {
+    const { requests, points } = sixtyPoints(9, TABLOID, SHEET_BOX);
+    for (const { box } of layoutBoxes(requests, points, windowOf(TABLOID)).placed)
+      for (const [x, y] of points) {
+        const dx = Math.max(box.left - x, 0, x - box.right);
+        const dy = Math.max(box.top - y, 0, y - box.bottom);
+        expect(Math.hypot(dx, dy)).toBeGreaterThanOrEqual(POINT_ROOM);
+      }
+  });
+});
