@@ -22,7 +22,7 @@ export const interval: Rule = ({ site }) => {
   const impossible = opened(site).flatMap(({ screen, location }): Finding[] => {
     const found = intervalOf(screen, location);
     if (found.ok) return [];
-    if (found.reason === 'tip-depth-unknown' || found.reason === 'exposed-length-unknown') {
+    if (found.problem === 'no-tip-depth' || found.problem === 'no-exposed-length') {
       unknown.push({ screen, location });
       return [];
     }
@@ -30,7 +30,7 @@ export const interval: Rule = ({ site }) => {
       finding('interval that cannot be', screen.id, null, {
         severity: 'caution',
         who: [location.id],
-        says: `The interval of ${screen.id} cannot be as recorded: ${noIntervalWords(found.reason)}.`,
+        says: `The interval of ${screen.id} cannot be as recorded: ${noIntervalWords(found.problem)}.`,
         todo: 'Compare tip depth, retraction, screen length and exposed length with the push log.',
         cells: (['tip_depth', 'retraction', 'screen_length', 'exposed_length'] as const).map((column) => cell('screens', screen, column)), // prettier-ignore
       }),

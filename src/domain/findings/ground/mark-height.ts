@@ -10,6 +10,9 @@ import { aboveOrBelow, feet, finding, middleOf, said, usualSpread } from '../wor
 const LOWEST = feet(-1.5);
 const HIGHEST = feet(6);
 
+/** Under this, feet and metres are too near each other to be told apart. */
+const NEAR_ZERO = feet(30);
+
 /** Marks described alike stand alike: one this far from the others is doubtful, or 4 times their scatter. */
 const ODD_ONE_OUT = feet(0.5);
 const TIMES_THE_SCATTER = 4;
@@ -59,9 +62,9 @@ type Doubt = { readonly severity: Finding['severity']; readonly says: string };
 
 function absoluteDoubt(site: Site, { mark, elevation, ground, height }: Mark): Doubt | null {
   const where = `The mark ${mark.id}, ${said(site, elevation.value)}, is ${aboveOrBelow(site, height)} the ground at ${said(site, ground.value)}`;
-  const ratio = elevation.value / ground.value;
-  const near = (wanted: number) => Math.abs(ratio / wanted - 1) < 0.01;
-  if (Math.abs(ground.value) > feet(30) && (near(METRES_PER.ft) || near(1 / METRES_PER.ft)))
+  const stands = (mark: number) => mark - ground.value <= HIGHEST && mark - ground.value >= LOWEST;
+  const inOther = [METRES_PER.ft, 1 / METRES_PER.ft].some((f) => stands(elevation.value * f));
+  if (inOther && !stands(elevation.value) && Math.abs(ground.value) > NEAR_ZERO)
     return {
       severity: 'caution',
       says: `${where}: one of the two is in feet and the other in metres.`,
