@@ -10,7 +10,7 @@ import { countsOf, judgedAgainst, resultsOf } from '../../../src/domain/lab/site
 import { inUnits, turn } from '../../../src/domain/units';
 import { headsOf } from '../../../src/domain/water/event-heads';
 import { flowOf } from '../../../src/domain/water/flow';
-import { intervalOf, waterInScreen } from '../../../src/domain/water/screen-interval';
+import { intervalOf } from '../../../src/domain/water/screen-interval';
 import { openFolder, TOP } from '../folder';
 
 type ExpectedFlow = {
@@ -86,7 +86,7 @@ describe.each(SITES)('$name', ({ site, expected }) => {
         expect(interval.ok).toBe(false);
         return;
       }
-      if (!interval.ok) throw new Error(interval.reason);
+      if (!interval.ok) throw new Error(interval.problem);
       const { topDepth, baseDepth, topElevation, baseElevation } = interval.value;
       expect(inUnits(topDepth.value, unit)).toBeCloseTo(theirs.topDepth, 9);
       expect(inUnits(baseDepth.value, unit)).toBeCloseTo(theirs.baseDepth, 9);
@@ -102,11 +102,7 @@ describe.each(SITES)('$name', ({ site, expected }) => {
           (g) => g.screen.id === screen.id && g.leftOut !== 'read-again',
         );
         const stands = gauged.flatMap(({ head, leftOut }) =>
-          head
-            ? (waterInScreen(head.value, interval.value) ?? [])
-            : leftOut === 'dry'
-              ? ['dry']
-              : [],
+          head ? (interval.value.waterAt(head.value) ?? []) : leftOut === 'dry' ? ['dry'] : [],
         );
         expect(stands).toEqual(
           ['submerged', 'straddling', 'dry'].includes(water ?? '') ? [water] : [],

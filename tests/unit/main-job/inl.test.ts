@@ -39,7 +39,7 @@ test('no interval is made up: every screen says it is not known', () => {
   for (const screen of utm.site.screens.values()) {
     const location = utm.site.locations.get(screen.location);
     if (!location) throw new Error(screen.id);
-    expect(intervalOf(screen, location)).toEqual({ ok: false, reason: 'tip-depth-unknown' });
+    expect(intervalOf(screen, location)).toEqual({ ok: false, problem: 'no-tip-depth' });
   }
 });
 

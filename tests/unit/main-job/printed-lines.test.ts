@@ -49,7 +49,11 @@ describe.each([
     const location = site.locations.get(screen.location);
     const interval = location && intervalOf(screen, location);
     if (interval?.ok)
-      works.push(...Object.values(interval.value).flatMap((w) => (w ? [w.work] : [])));
+      works.push(
+        ...Object.values(interval.value).flatMap((w) =>
+          w && typeof w !== 'function' ? [w.work] : [],
+        ),
+      );
   }
   for (const set of levelSetsOf(site).keys())
     works.push(...judgedAgainst(site, set).flatMap(({ judged }) => verdictWork(judged) ?? []));
