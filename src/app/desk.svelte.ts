@@ -27,6 +27,7 @@ export class Desk {
   /** The site an address names, else the one last worked on, else a demo. */
   async start(asked: string | null, usual: string): Promise<void> {
     await this.keeping.refresh();
+    void this.keeping.sweep();
     const last = this.keeping.sites[0];
     if (asked !== null || !last) await this.openDemo(asked ?? usual);
     else await this.openKept(last.id);
