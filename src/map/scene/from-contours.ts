@@ -91,10 +91,10 @@ export function localArrowItems({ arrows, hull }: DrawnSurface, placeOf: PlaceOf
 
 /** Bands of the kriging error, each with its own pattern. */
 const BANDS = [
-  { pattern: null, fill: 'water-wash' },
+  { pattern: null, fill: null },
   { pattern: 'dots', fill: null },
   { pattern: 'diagonal', fill: null },
-  { pattern: 'crossed', fill: null },
+  { pattern: 'diagonal', fill: 'hairline' },
 ] as const;
 
 /** The kriging error over the outline in four even bands; nothing where it is triangulated. */
@@ -131,15 +131,15 @@ export function errorItems(
     }
   return BANDS.flatMap(({ pattern, fill }, band): AreaItem[] => {
     const here = polygons[band] ?? [];
-    if (here.length === 0) return [];
+    if (here.length === 0 || (pattern === null && fill === null)) return [];
     return [
       {
         kind: 'area',
         layer: 'surface-error',
         polygons: here,
         ...(fill ? { fill } : {}),
-        ...(pattern ? { hatch: { pattern, colour: 'ink-soft' as const } } : {}),
-        means: `Kriging error up to ${says(((band + 1) / 4) * most)}`,
+        ...(pattern ? { hatch: { pattern, colour: 'line' as const } } : {}),
+        means: `Kriging error ${says((band / 4) * most)} to ${says(((band + 1) / 4) * most)}`,
       },
     ];
   });

@@ -1,0 +1,33 @@
+import { LINES } from '../look/look';
+import { ringAlong } from './offset';
+import type { LineItem, Place } from './scene';
+
+/** The corridor of a section, and its line where it is none of the site's features. */
+export function corridorItems(
+  path: readonly Place[],
+  corridor: number,
+  drawLine: boolean,
+): LineItem[] {
+  const ring: LineItem = {
+    kind: 'line',
+    layer: 'section-lines',
+    path: ringAlong(path, corridor),
+    weight: LINES.thin,
+    colour: 'ink-soft',
+    dash: 'dotted',
+    means: 'Corridor of the section',
+  };
+  return drawLine
+    ? [
+        ring,
+        {
+          kind: 'line',
+          layer: 'section-lines',
+          path,
+          weight: LINES.medium,
+          colour: 'ink',
+          means: 'Line of the section',
+        },
+      ]
+    : [ring];
+}

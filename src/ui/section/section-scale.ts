@@ -1,0 +1,44 @@
+import type { Section } from '../../domain/water/section';
+
+/** Room about the drawing, in px: names above, elevations at the left, distances below. */
+export const ROOM = { left: 58, right: 26, top: 74, bottom: 34 } as const;
+
+/** From metres to px of a section drawn so wide. */
+export type SectionScale = {
+  readonly height: number;
+  readonly x: (at: number) => number;
+  readonly y: (elevation: number) => number;
+};
+
+export function sectionScale(
+  { length, lowest, highest }: Section,
+  width: number,
+  exaggeration: number,
+): SectionScale {
+  const perMetre = (width - ROOM.left - ROOM.right) / Math.max(length, 1e-6);
+  const vertical = perMetre * exaggeration;
+  // Room above the ground for a head that stands above it, and below for the last base.
+  return {
+    height: ROOM.top + ROOM.bottom + (highest - lowest) * vertical + 12,
+    x: (at) => ROOM.left + at * perMetre,
+    y: (elevation) => ROOM.top + (highest - elevation) * vertical,
+  };
+}
+
+/** Which of some names can be written side by side: those at least so far from the one before; some always. */
+export function namesThatFit<Name>(
+  names: readonly Name[],
+  at: (name: Name) => number,
+  apart: number,
+  always: (name: Name) => boolean,
+): Name[] {
+  const must = names.filter(always).map(at);
+  let last = -Infinity;
+  return names.filter((name) => {
+    const here = at(name);
+    if (!always(name) && (here - last < apart || must.some((m) => Math.abs(m - here) < apart)))
+      return false;
+    last = here;
+    return true;
+  });
+}
