@@ -125,6 +125,34 @@ export function withCell(given: Table, row: number, column: string, text: string
   return { ...table, blocks: table.blocks.with(place.block, { ...block, columns }) };
 }
 
+/** A cell to be written: its row from 0, its column by name, its new text. */
+export type CellToWrite = { readonly row: number; readonly column: string; readonly text: string };
+
+/** The table with many cells written anew, each column of a block copied once. */
+export function withCells(given: Table, cells: readonly CellToWrite[]): Table {
+  let table = given;
+  const byPlace = new Map<string, { block: number; column: string; texts: Map<number, string> }>();
+  for (const { row, column, text } of cells) {
+    const place = placeOf(table, row);
+    if (!place) continue;
+    const key = `${place.block} ${column}`;
+    const known = byPlace.get(key) ?? { block: place.block, column, texts: new Map() };
+    known.texts.set(place.at, text);
+    byPlace.set(key, known);
+  }
+  for (const { block: number, column, texts } of byPlace.values()) {
+    table = withColumn(table, column);
+    const block = table.blocks[number];
+    const at = table.columns.indexOf(column);
+    const before = block?.columns[at];
+    if (!block || !before) continue;
+    const rows = Array.from({ length: block.size }, (_, i) => [texts.get(i) ?? textIn(before, i)]);
+    const columns = block.columns.with(at, columnOf(rows, 0));
+    table = { ...table, blocks: table.blocks.with(number, { ...block, columns }) };
+  }
+  return table;
+}
+
 /** Drop texts nobody uses any more, once there are more of them than rows. */
 function compact(column: Column, size: number): Column {
   if (column.dictionary.length <= size + 64) return column;
