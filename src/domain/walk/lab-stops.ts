@@ -1,0 +1,141 @@
+import { groupBy } from '../group';
+import { judgedAgainst, type JudgedResult } from '../lab/site-results';
+import { valueOf } from '../lab/reading';
+import { levelText, resultText } from '../lab/verdict-words';
+import { verdictWork } from '../lab/verdict-work';
+import type { Verdict } from '../lab/verdict';
+import { worseResultFirst } from '../lab/worst';
+import { bare } from './ground-stops';
+import {
+  counted,
+  listed,
+  said,
+  type Material,
+  type Part,
+  type Sentence,
+  type Telling,
+} from './stop';
+import { windowAround } from './window';
+
+const EXCEEDS: readonly Verdict[] = ['exceeds', 'exceeds-estimated'];
+const OPEN: readonly Verdict[] = ['cannot-tell', 'rejected', 'not-comparable', 'no-result'];
+
+const isOne = (of: readonly Verdict[]) => (result: JudgedResult) =>
+  of.includes(result.judged.outcome.verdict);
+const pointsOf = (results: readonly JudgedResult[]) => [
+  ...new Set(results.flatMap(({ location }) => location?.id ?? [])),
+];
+
+/** Analytes named on a wall before "and so many more". */
+const NAMED = 3;
+
+/** What exceeds which level, the analyte at most points first, and what cannot be told. */
+export function whatExceeds({ site, of }: Material): Telling {
+  const results = judgedAgainst(site, of.levelSet, { event: of.event, fieldSamples: true });
+  const over = results.filter(isOne(EXCEEDS));
+  const analytes = [...groupBy(over, ({ row }) => row.analyte)].toSorted(
+    ([, a], [, b]) => pointsOf(b).length - pointsOf(a).length,
+  );
+  const sampled = pointsOf(results);
+  const open = results.filter(isOne(OPEN));
+  const view = {
+    shown: { ...bare(of), verdicts: true },
+    points: 'sampled',
+    contours: false,
+    window: windowAround(sampled.flatMap((id) => site.locations.get(id) ?? [])),
+  } as const;
+  if (of.levelSet === null || results.length === 0)
+    return {
+      title: 'What exceeds a level cannot be said',
+      sentences: [
+        said(
+          of.levelSet === null
+            ? 'No set of screening levels is in the site.'
+            : 'No field sample of this event has a result.',
+        ),
+      ],
+      notes: '',
+      view,
+    };
+  const rest = analytes.slice(NAMED).map(([analyte]) => analyte);
+  return {
+    title:
+      analytes.length > 0
+        ? `${counted(analytes.length, 'compound exceeds', 'compounds exceed')} a screening level`
+        : 'Nothing measured exceeds a screening level',
+    sentences: [
+      ...analytes.slice(0, NAMED).map(([analyte, here]) => overSentence(analyte, here, sampled)),
+      ...(rest.length > 0 ? [said(`So does: ${listed(rest)}.`)] : []),
+      ...(open.length > 0
+        ? [
+            said(
+              `${counted(open.length, 'result')} at ${counted(pointsOf(open).length, 'point')} cannot be told: a limit exceeds its level, or the result is of no use.`,
+            ),
+          ]
+        : []),
+      said(`Levels: ${of.levelSet}. Levels change and states differ.`),
+    ],
+    notes: analytes
+      .map(([analyte, here]) => `${analyte}: ${pointsOf(here).join(', ')}`)
+      .concat(open.length > 0 ? [`Cannot be told at: ${pointsOf(open).join(', ')}`] : [])
+      .join('\n'),
+    view,
+  };
+}
+
+function overSentence(
+  analyte: string,
+  here: readonly JudgedResult[],
+  sampled: readonly string[],
+): Sentence {
+  const worst = here.toSorted((a, b) => worseRatio(a, b))[0];
+  const level = worst?.judged.match.level;
+  const work = worst ? verdictWork(worst.judged) : null;
+  const text = worst ? resultText(worst.reading, valueOf(worst.reading)) : '';
+  const most: Part = work ? { text, work } : text;
+  return said(
+    `${analyte} exceeds ${level ? levelText(level) : 'its level'} at ${pointsOf(here).length} of ${counted(sampled.length, 'point')}; most at ${worst?.location?.id ?? 'a point not known'}, `,
+    most,
+    '.',
+  );
+}
+
+/** The largest times its level first, estimated or not. */
+const worseRatio = (a: JudgedResult, b: JudgedResult) => {
+  const [x, y] = [verdictWork(a.judged), verdictWork(b.judged)];
+  return x && y ? y.answer.value - x.answer.value : worseResultFirst(a.judged, b.judged);
+};
+
+/** What comes next: the points that are planned, and what each is to find out. */
+export function whatNext({ site, of, flow }: Material): Telling {
+  const planned = [...site.locations.values()].filter(({ status }) => status === 'planned');
+  const doubts = [
+    ...(flow?.resolved === false ? ['the direction of flow is not resolved'] : []),
+    ...(flow?.isPlane === false ? ['one plane does not tell the water surface'] : []),
+    ...(site.settings.validated ? [] : ['the results are not validated']),
+  ];
+  return {
+    title:
+      planned.length > 0
+        ? `Next: ${counted(planned.length, 'point')} planned`
+        : 'No further point is planned',
+    sentences: [
+      ...planned
+        .slice(0, 4)
+        .map(({ id, purpose }) => said(`${id}: ${purpose ?? 'no purpose is written for it'}.`)),
+      ...(planned.length > 4 ? [said(`And ${planned.length - 4} more.`)] : []),
+      said(
+        doubts.length > 0
+          ? `Still open: ${listed(doubts)}.`
+          : 'Before any push: utilities cleared on the ground, by those whose task it is.',
+      ),
+    ],
+    notes: 'A drawn line only knows what was drawn: clearance comes before any push.',
+    view: {
+      shown: { ...bare(of), arrow: true, verdicts: true },
+      points: 'all',
+      contours: false,
+      window: null,
+    },
+  };
+}

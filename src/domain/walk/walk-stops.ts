@@ -1,0 +1,170 @@
+import type { DataPackage } from '../site/data-package';
+import type { Edit } from '../site/edits/apply';
+import { SHOWN_AT_FIRST, type Shown } from '../site/shown';
+import type { Site } from '../site/site';
+import { cellText } from '../site/table';
+import { firstWalk } from './first-walk';
+import {
+  plain,
+  said,
+  type PointsShown,
+  type Stop,
+  type StopView,
+  type WalkOf,
+  type Window,
+} from './stop';
+
+/**
+ * The stops of a walk in order: those the views table holds, or the first walk
+ * where nobody has changed it. A row that only names a stop of the first walk
+ * keeps that stop's sentences, which go on changing with the data.
+ */
+export function stopsOf(site: Site, of: WalkOf): Stop[] {
+  const made = firstWalk(site, of);
+  const rows = site.views
+    .filter(({ order }) => order !== null)
+    .toSorted((a, b) => (a.order ?? 0) - (b.order ?? 0));
+  if (rows.length === 0) return made;
+  const stops = rows.flatMap((row): Stop[] => {
+    const kept = readShown(row.shown);
+    const from = made.find((stop) => stop.made !== null && stop.made === kept.made);
+    const view = from?.view ?? kept.view;
+    if (!view) return [];
+    return [
+      {
+        id: row.id,
+        made: from?.made ?? null,
+        title: row.title ?? from?.title ?? row.id,
+        sentences: row.words === null ? (from?.sentences ?? []) : [said(row.words)],
+        notes: row.notes ?? from?.notes ?? '',
+        view,
+        hidden: row.hidden === true,
+      },
+    ];
+  });
+  return stops.length > 0 ? stops : made;
+}
+
+type KeptShown = { readonly made: string | null; readonly view: StopView | null };
+
+/** The `shown` column read, whatever stands in it: a later version may write more. */
+function readShown(text: string): KeptShown {
+  const given = record(parsed(text));
+  if (!given) return { made: null, view: null };
+  if (typeof given.made === 'string') return { made: given.made, view: null };
+  const shown = record(given.shown);
+  const window = record(given.window);
+  const sides = [window?.west, window?.south, window?.east, window?.north];
+  const isWindow = sides.every((side) => typeof side === 'number' && Number.isFinite(side));
+  return {
+    made: null,
+    view: shown && {
+      shown: readOver(shown),
+      points: isPoints(given.points) ? given.points : 'all',
+      contours: given.contours === true,
+      window: isWindow ? (window as unknown as Window) : null,
+    },
+  };
+}
+
+const POINTS: readonly PointsShown[] = ['all', 'pushed', 'gauged', 'sampled', 'borings', 'planned'];
+const isPoints = (given: unknown): given is PointsShown => POINTS.includes(given as PointsShown);
+
+const record = (given: unknown) =>
+  typeof given === 'object' && given !== null && !Array.isArray(given)
+    ? (given as Readonly<Record<string, unknown>>)
+    : null;
+
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return null;
+  }
+}
+
+/** What was kept, each part only where it is of the kind it should be. */
+function readOver(given: Readonly<Record<string, unknown>>): Shown {
+  const name = (of: unknown) => (typeof of === 'string' ? of : null);
+  const flag = (of: unknown, usual: boolean) => (typeof of === 'boolean' ? of : usual);
+  const { construction } = given;
+  return {
+    ...SHOWN_AT_FIRST,
+    event: name(given.event),
+    zone: name(given.zone),
+    levelSet: name(given.levelSet),
+    analyte: name(given.analyte),
+    construction: Array.isArray(construction)
+      ? construction.filter((id): id is string => typeof id === 'string')
+      : [],
+    heads: flag(given.heads, true),
+    arrow: flag(given.arrow, true),
+    verdicts: flag(given.verdicts, true),
+    labels: flag(given.labels, true),
+  };
+}
+
+/** A row of the views table for a stop; a stop of the first walk is only named. */
+const rowOf = (stop: Stop, order: number) => ({
+  id: stop.id,
+  order: String(order),
+  title: stop.made === null ? stop.title : '',
+  words: stop.made === null ? stop.sentences.map(plain).join(' ') : '',
+  notes: stop.made === null ? stop.notes : '',
+  shown: JSON.stringify(stop.made === null ? stop.view : { made: stop.made }),
+  hidden: stop.hidden ? 'yes' : '',
+});
+
+/** The walk in another order, some hidden, some added or gone, as one edit. Words that were edited stay. */
+export function rewriteWalk(given: DataPackage, stops: readonly Stop[]): Edit {
+  const before = given.tables.views;
+  const rows = Array.from({ length: before?.size ?? 0 }, (_, row) => row);
+  const cell = (row: number, column: string) => (before ? cellText(before, row, column) : '');
+  const kept = new Map(rows.map((row) => [cell(row, 'id').trim(), row]));
+  const added = stops.map((stop, i) => {
+    const row = kept.get(stop.id);
+    const fresh = rowOf(stop, i + 1);
+    if (row === undefined) return fresh;
+    const texts = Object.fromEntries(
+      (before?.columns ?? []).map((column) => [column, cell(row, column)]),
+    );
+    return { ...texts, order: fresh.order, hidden: fresh.hidden };
+  });
+  const inWalk = rows.filter((row) => cell(row, 'order').trim() !== '');
+  return {
+    kind: 'together',
+    edits: [
+      ...(inWalk.length > 0
+        ? [{ kind: 'remove-rows', table: 'views', rows: inWalk } as const]
+        : []),
+      { kind: 'add-rows', table: 'views', rows: added },
+    ],
+  };
+}
+
+/** Other words for a stop; a blank one goes back to what the site makes of itself. */
+export function rewordStop(
+  given: DataPackage,
+  stops: readonly Stop[],
+  id: string,
+  words: Readonly<Partial<Record<'title' | 'words' | 'notes', string>>>,
+): Edit {
+  const all = rewriteWalk(given, stops);
+  if (all.kind !== 'together') return all;
+  return {
+    ...all,
+    edits: all.edits.map((edit) =>
+      edit.kind === 'add-rows'
+        ? { ...edit, rows: edit.rows.map((row) => (row.id === id ? { ...row, ...words } : row)) }
+        : edit,
+    ),
+  };
+}
+
+/** An id no stop has yet. */
+export function freeId(stops: readonly Stop[]): string {
+  for (let n = 1; ; n++) {
+    const id = `stop-${n}`;
+    if (!stops.some((stop) => stop.id === id)) return id;
+  }
+}
