@@ -16,6 +16,8 @@ export class ResultsView {
   sides = $state(false);
   /** How far from an exceedance a point may lie to close its side, metres. */
   within = $state(30);
+  /** How far below, metres. */
+  below = $state(6);
   /** Screen whose results are shown over time. */
   screen: string | null = $state(null);
 

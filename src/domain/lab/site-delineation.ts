@@ -1,6 +1,9 @@
 import { groupBy } from '../group';
 import { length, type PrintUnits } from '../show';
+import type { Edit } from '../site/edits/apply';
 import type { Site } from '../site/site';
+import type { Flow } from '../water/flow';
+import { inUnits, type LengthUnit, type Metres } from '../units';
 import {
   delineate,
   isOpen,
@@ -11,7 +14,6 @@ import {
 } from './delineation';
 import type { Level } from './level';
 import type { JudgedResult } from './site-results';
-import { levelText } from './verdict-words';
 import { worstOf } from './worst';
 
 /** One analyte above its level, and its sides. */
@@ -118,3 +120,43 @@ export function nextPushes(delineations: readonly AnalyteDelineation[]): NextPus
     })
     .toSorted((a, b) => b.analytes.length - a.analytes.length);
 }
+
+/** Names of planned pushes begin so. */
+const PUSH = 'NP-';
+
+/** The edit that plans a push where it would close an open side; null where none would. */
+export function plannedPush(
+  site: Site,
+  { answer, analytes }: NextPush,
+): { readonly id: string; readonly edit: Edit } | null {
+  const { next } = answer;
+  if (!next) return null;
+  let number = 1;
+  while (site.locations.has(`${PUSH}${number}`)) number++;
+  const id = `${PUSH}${number}`;
+  const { grid, verticalUnit } = site.settings;
+  const written = (metres: number, unit: LengthUnit) => inUnits(metres as Metres, unit).toFixed(1);
+  const location = {
+    id,
+    kind: 'direct push',
+    status: 'planned',
+    planned_easting: written(next.easting, grid.unit),
+    planned_northing: written(next.northing, grid.unit),
+    purpose: `Close the open side ${answer.side} of ${answer.location}: ${analytes.join(', ')}`,
+  };
+  const locations: Edit = { kind: 'add-rows', table: 'locations', rows: [location] };
+  const screen = {
+    id: `${id}-S1`,
+    location: id,
+    zone: answer.zone ?? '',
+    ...(next.depth === null ? {} : { planned_tip_depth: written(next.depth, verticalUnit) }),
+  };
+  const screens: Edit = { kind: 'add-rows', table: 'screens', rows: [screen] };
+  return { id, edit: { kind: 'together', edits: [locations, screens] } };
+}
+
+/** Which way a zone's water goes, for naming sides; only where the direction is resolved. */
+export const wayOf = ({ resolved, azimuthGrid, reason }: Flow): Way =>
+  resolved && azimuthGrid
+    ? { azimuth: azimuthGrid.value, reason: null }
+    : { azimuth: null, reason: reason ?? 'the direction of flow is not resolved.' };
