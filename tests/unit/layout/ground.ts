@@ -29,14 +29,3 @@ export const planOf = (...all: readonly Drawn[]): GroundPlan =>
     all.filter(({ kind }) => kind === 'boundary'),
     all.filter(({ kind }) => kind !== 'boundary'),
   );
-
-/** Milliseconds of processor time a deed takes, the least of five: other work on the machine does not count. */
-export function processorTime(deed: () => void): number {
-  const times = Array.from({ length: 5 }, () => {
-    const before = process.cpuUsage();
-    deed();
-    const { user, system } = process.cpuUsage(before);
-    return (user + system) / 1000;
-  });
-  return Math.min(...times);
-}

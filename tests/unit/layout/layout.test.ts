@@ -23,7 +23,7 @@ import { rings, stepOuts } from '../../../src/domain/layout/step-outs';
 import type { Feature } from '../../../src/domain/site/schema';
 import { azimuth, metres } from '../../../src/domain/units';
 import { siteFrom } from '../site-from';
-import { drawn, planOf, processorTime, shape } from './ground';
+import { drawn, planOf, shape } from './ground';
 
 const site = drawn('boundary', 'Property line', 'POLYGON ((0 0, 200 0, 200 100, 0 100, 0 0))');
 const gas = drawn('utility', 'Gas main', 'LINESTRING (0 50, 200 50)', 1, 5);
@@ -552,7 +552,7 @@ describe('step-outs', () => {
 });
 
 describe('size', () => {
-  test('3,000 nodes and 500 utilities are laid, clipped and cleared in under 200 ms', () => {
+  test('3,000 nodes and 500 utilities are laid, clipped and cleared', () => {
     const random = seeded(1);
     const at = (): XY => [1000 * random(), 1000 * random()];
     const utilities = Array.from({ length: 500 }, (_, i) => {
@@ -570,13 +570,9 @@ describe('size', () => {
     const boundary = drawn('boundary', 'Site', { kind: 'areas', areas: [[ring]] });
     const repeat = { pattern: 'triangular', spacing: 17.2, rows: azimuth(71) } as const;
 
-    const took = processorTime(() => {
-      const laid = layGrid({ ...repeat, start: [3, 4] }, planOf(boundary, ...utilities), 8);
-      expect(laid.ok && laid.value.length).toBeGreaterThan(3000);
-      expect(laid.ok && tally(laid.value).withinBuffer).toBeGreaterThan(300);
-    });
-
-    expect(took).toBeLessThan(200);
+    const laid = layGrid({ ...repeat, start: [3, 4] }, planOf(boundary, ...utilities), 8);
+    expect(laid.ok && laid.value.length).toBeGreaterThan(3000);
+    expect(laid.ok && tally(laid.value).withinBuffer).toBeGreaterThan(300);
   });
 
   test('nodes are never more than was allowed', () => {
