@@ -4,7 +4,7 @@ import { readReported } from '../../domain/lab/reported';
 import type { Cell } from './ask';
 import type { Made } from './cells';
 import type { Context } from './context';
-import { slotTitle } from './forms';
+import { slotsOf, slotTitle } from './forms';
 import type { Places } from './places';
 import type { Part, Plan } from './plan';
 import { eventColumn, timeColumn } from './plan-levels';
@@ -15,27 +15,18 @@ import type { Rounds } from './rounds';
 /** Kinds of sample that are of no location. */
 const BLANKS = new Set(['trip blank', 'equipment blank', 'field blank']);
 
-/** A laboratory file: results, and the samples they are of. */
-export function planResults(context: Context, places: Places, rounds: Rounds): Plan {
-  const sample = sampleColumn(context);
-  const samples: Part = {
-    table: 'samples',
-    key: keyOf('samples'),
-    columns: [
-      { ...sample, column: 'id' },
-      sampledScreen(context, places),
-      eventColumn(context, rounds, 'samples.time'),
-      ...timeColumn(context, 'samples.time'),
-      ...slotColumns(context, context.slot('samples.kind'), 'field sample'),
-      ...tableColumns(context, 'samples', [
-        'samples.id',
-        'samples.screen',
-        'samples.event',
-        'samples.time',
-        'samples.kind',
-      ]),
-    ],
-  };
+/** Slots that say something of a sample beyond its name. */
+const SAMPLE_SLOTS = slotsOf('results').flatMap(({ id, table }) =>
+  table === 'samples' && id !== 'samples.id' ? [id] : [],
+);
+
+/** Whether a file says something of its samples beyond their names. */
+export const tellsOfSamples = (context: Context) =>
+  SAMPLE_SLOTS.some((slot) => context.at(slot) !== null);
+
+/** A laboratory file: results, and the samples they are of where it tells of them. */
+export function planResults(context: Context, places: Places, rounds: Rounds | null): Plan {
+  const sample = rounds ? sampleColumn(context) : knownSample(context);
   const rows: Part = {
     table: 'results',
     key: keyOf('results'),
@@ -58,7 +49,43 @@ export function planResults(context: Context, places: Places, rounds: Rounds): P
       ...keptColumns(context, 'results'),
     ],
   };
-  return { rows, once: [samples] };
+  return { rows, once: rounds ? [samplesPart(context, sample, places, rounds)] : [] };
+}
+
+function samplesPart(context: Context, sample: Made, places: Places, rounds: Rounds): Part {
+  return {
+    table: 'samples',
+    key: keyOf('samples'),
+    columns: [
+      { ...sample, column: 'id' },
+      sampledScreen(context, places),
+      eventColumn(context, rounds, 'samples.time'),
+      ...timeColumn(context, 'samples.time'),
+      ...slotColumns(context, context.slot('samples.kind'), 'field sample'),
+      ...tableColumns(context, 'samples', [
+        'samples.id',
+        'samples.screen',
+        'samples.event',
+        'samples.time',
+        'samples.kind',
+      ]),
+    ],
+  };
+}
+
+/** The name of a sample the site has: the file says nothing of it but that. */
+function knownSample(context: Context): Made {
+  const at = context.at('samples.id');
+  const heading = context.heading(at, 'Sample');
+  const { samples } = context.target.site;
+  return {
+    column: 'id',
+    from: at === null ? [] : [at],
+    make: ([name = '']) =>
+      samples.has(name)
+        ? name
+        : { column: heading, expected: 'a sample the site has: the file gives no location or date', found: name }, // prettier-ignore
+  };
 }
 
 /** The sample's name: its own, or its location and day where the file names none. */

@@ -20,7 +20,7 @@ import { Places } from './places';
 import type { Plan } from './plan';
 import { planLevels, planPurge } from './plan-levels';
 import { planLocations } from './plan-locations';
-import { planResults } from './plan-results';
+import { planResults, tellsOfSamples } from './plan-results';
 import { planTable } from './plan-table';
 import { Rounds } from './rounds';
 import { rowNumber, type Progress, type SourceTable } from './source-table';
@@ -141,7 +141,9 @@ function planOf(context: Context, places: Places): { plan: Plan; rounds: Rounds 
       return { plan: planPurge(context, places, rounds), rounds };
     }
     case 'results': {
-      const rounds = new Rounds(context, 'samples.event', 'samples.time', 'Samples');
+      const rounds = tellsOfSamples(context)
+        ? new Rounds(context, 'samples.event', 'samples.time', 'Samples')
+        : null;
       return { plan: planResults(context, places, rounds), rounds };
     }
     default:
