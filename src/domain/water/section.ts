@@ -1,3 +1,4 @@
+import { lineLength } from '../geometry/measure';
 import { nearestOnPiece } from '../geometry/nearest';
 import { piecesOfLine, type Line, type XY } from '../geometry/shape';
 import { readShape } from '../geometry/wkt';
@@ -6,7 +7,10 @@ import type { Feature, Location, Screen, Stratum } from '../site/schema';
 import type { Site } from '../site/site';
 import { metres, type Metres } from '../units';
 import type { GaugedScreen } from './event-heads';
+import type { Flow } from './flow';
 import { intervalOf } from './screen-interval';
+import { headOnTin, triangulate } from './surface/tin';
+import { surfacePoints } from './surface-words';
 
 /** A screen as it stands in a section: elevations above the site's datum. */
 export type SectionScreen = {
@@ -40,8 +44,8 @@ export type Section = {
   readonly columns: readonly SectionColumn[];
   /** Points within the corridor that cannot be drawn: their ground elevation is not known. */
   readonly withoutGround: readonly string[];
-  /** Heads of the zone that count, in order along the line. */
-  readonly water: readonly { readonly at: Metres; readonly head: Metres; readonly id: string }[];
+  /** The water level under the line where it is known, in runs: triangulated between the wells. */
+  readonly water: readonly (readonly { readonly at: Metres; readonly head: Metres }[])[];
   readonly lowest: Metres;
   readonly highest: Metres;
 };
@@ -85,6 +89,7 @@ export function placeOnLine(line: Line, place: XY): Along | null {
  *
  * @param line      in grid metres
  * @param corridor  to either side, on the ground
+ * @param headAt    the water level at a place in grid metres; null where it is not known
  * @param verdicts  the worst verdict of each screen, by its id
  */
 export function sectionOf(
@@ -92,7 +97,7 @@ export function sectionOf(
   line: Line,
   corridor: Metres,
   heads: readonly GaugedScreen[],
-  zone: string | null,
+  headAt: (place: XY) => Metres | null,
   verdicts: ReadonlyMap<string, Verdict>,
 ): Section | null {
   const factor = site.grid.combinedFactor ?? 1;
@@ -143,13 +148,7 @@ export function sectionOf(
   });
   if (columns.length === 0) return null;
   columns.sort((a, b) => a.at - b.at);
-  const water = columns.flatMap(({ at, screens }) =>
-    screens.flatMap(({ gauged: one }) =>
-      one?.head && one.leftOut === null && one.screen.zone === zone
-        ? [{ at, head: one.head.value, id: one.screen.id }]
-        : [],
-    ),
-  );
+  const water = waterAlong(line, factor, headAt);
   const elevations = columns.flatMap(({ ground, layers, screens }) => [
     ground,
     ...layers.map(({ base }) => base),
@@ -157,16 +156,49 @@ export function sectionOf(
     ...screens.flatMap(({ gauged: one }) => one?.head?.value ?? []),
   ]);
   return {
-    length: metres(
-      piecesOfLine(line).reduce((sum, [a, b]) => sum + Math.hypot(b[0] - a[0], b[1] - a[1]), 0) /
-        factor,
-    ),
+    length: metres(lineLength(line) / factor),
     columns,
     withoutGround,
     water,
     lowest: metres(Math.min(...elevations)),
     highest: metres(Math.max(...elevations)),
   };
+}
+
+/** Places along a line at which the water level is asked for. */
+const SAMPLES = 120;
+
+function waterAlong(
+  line: Line,
+  factor: number,
+  headAt: (place: XY) => Metres | null,
+): Section['water'] {
+  const pieces = piecesOfLine(line);
+  const long = lineLength(line);
+  const runs: { at: Metres; head: Metres }[][] = [[]];
+  let before = 0;
+  for (const [a, b] of pieces) {
+    const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    const steps = Math.max(1, Math.ceil((SAMPLES * length) / Math.max(long, 1e-9)));
+    for (let i = before === 0 ? 0 : 1; i <= steps; i++) {
+      const t = i / steps;
+      const head = headAt([a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])]);
+      if (head === null) runs.push([]);
+      else runs.at(-1)?.push({ at: metres((before + t * length) / factor), head });
+    }
+    before += length;
+  }
+  return runs.filter((run) => run.length > 1);
+}
+
+/** The triangulated water level of a flow at a place in grid metres; null outside its wells. */
+export function headUnder(site: Site, flow: Flow | null): (place: XY) => Metres | null {
+  const tin = flow ? triangulate(surfacePoints(flow)) : null;
+  const centre = flow?.centre;
+  if (!tin?.ok || !centre) return () => null;
+  const factor = site.grid.combinedFactor ?? 1;
+  return ([east, north]) =>
+    headOnTin(tin.value, (east - centre.easting) / factor, (north - centre.northing) / factor);
 }
 
 /** Vertical exaggerations to choose from. */

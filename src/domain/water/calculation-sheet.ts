@@ -1,0 +1,75 @@
+import { toGround } from '../grid';
+import { fixed, length, significant, usualDecimals } from '../show';
+import type { Site } from '../site/site';
+import { metres } from '../units';
+import { leftOutWords, type GaugedScreen } from './event-heads';
+import type { Flow } from './flow';
+
+/** A fact of the sheet's head: what it is, and what it is here. */
+export type SheetFact = readonly [what: string, is: string];
+
+/** What the figures of a sheet rest on, in the order they are printed. */
+export function sheetFacts(site: Site, flow: Flow): SheetFact[] {
+  const { settings, grid, events } = site;
+  const event = events.get(flow.event);
+  const unit = settings.verticalUnit;
+  const metre = toGround(metres(1), grid);
+  return [
+    ['Event', event?.title ?? flow.event],
+    [
+      'Gauged',
+      event
+        ? event.first_day === event.last_day
+          ? event.first_day
+          : `${event.first_day} to ${event.last_day}`
+        : 'no days recorded',
+    ],
+    ['Zone', flow.zone ?? 'none given'],
+    ['Grid', `${settings.grid.name}, directions from grid north`],
+    [
+      'Convergence',
+      flow.convergence === null
+        ? 'not known: the grid is tied to nothing'
+        : `${fixed(flow.convergence, 3)}°; true = grid + convergence`,
+    ],
+    [
+      'Ground distance',
+      grid.combinedFactor === null
+        ? 'taken as the grid distance'
+        : `grid distance × ${fixed(metre, 8)} (1 / combined factor)`,
+    ],
+    ['Vertical datum', `${settings.verticalDatum}, never converted`],
+    [
+      'Error of a head',
+      `${length(settings.headError, unit, usualDecimals(unit) + 1)}, one standard error, where a point states none of its own`,
+    ],
+    ['Confidence', `${significant(100 * settings.confidence, 3)} %`],
+    ['Longest gauging accepted', `${significant(settings.gaugingSpread, 3)} h, the reviewer’s own`],
+  ];
+}
+
+/** Levels that do not count, each with its reason in words. */
+export const exclusions = ({ gauged }: Flow): { one: GaugedScreen; why: string }[] =>
+  gauged.flatMap((one) =>
+    one.leftOut === null
+      ? []
+      : [
+          {
+            one,
+            why: one.because
+              ? `${leftOutWords(one.leftOut)}: ${one.because}`
+              : leftOutWords(one.leftOut),
+          },
+        ],
+  );
+
+/** Levels that count because a person decided so, each with the reason written. */
+export const inclusions = ({ gauged }: Flow): { one: GaugedScreen; why: string }[] =>
+  gauged.flatMap((one) => (one.leftOut === null && one.because ? [{ one, why: one.because }] : []));
+
+/** What stands on every sheet. */
+export const SHEET_CAUTIONS: readonly string[] = [
+  'Calculated from what was entered. It is not a survey, and no substitute for the judgement of a licensed professional; local codes and the agency’s own rules come first.',
+  'A direction is that of the fall of head in the zone at the time of gauging. In ground that conducts differently in different directions, in fractures and along layers, water moves otherwise.',
+  'Levels at tidal or pumped places are of the moment only; a net direction needs filtered means.',
+];
