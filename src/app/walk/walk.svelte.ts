@@ -1,0 +1,161 @@
+import { getContext, setContext } from 'svelte';
+import { ASKED_AT_FIRST } from '../../domain/lab/asked-results';
+import type { Shown } from '../../domain/site/shown';
+import { rewordStop, rewriteWalk, freeId, stopsOf } from '../../domain/walk/walk-stops';
+import { said, type Stop, type Window } from '../../domain/walk/stop';
+import { drawnSurface } from '../../domain/water/drawn-surface';
+import { headsOf } from '../../domain/water/event-heads';
+import { zonesOf } from '../../domain/water/flow';
+import { SurfaceChoice } from '../check/surface-choice.svelte';
+import type { OpenSite } from '../open-site.svelte';
+
+/** Which room the walk is shown in. */
+export type Room = 'bright' | 'dark';
+
+/** The walk through the open site: its stops, which of them is told, and how it is shown. */
+export class Walk {
+  readonly #site: OpenSite;
+  readonly #surface: SurfaceChoice;
+
+  /** Whether it fills the screen. */
+  running = $state(false);
+  /** Which of the told stops, from 0. */
+  at = $state(0);
+  room: Room = $state('bright');
+  notesShown = $state(false);
+  pointing = $state(false);
+  legendShown = $state(true);
+  /** What the map is to hold; a new one moves it there. Null: the whole site. */
+  window: Window | null = $state.raw(null);
+  /** The event and zone told of; what is shown before the walk begins. */
+  #event: string | null = $state(null);
+  #before: { readonly shown: Shown; readonly asked: OpenSite['asked'] } | null = null;
+
+  constructor(site: OpenSite) {
+    this.#site = site;
+    this.#surface = new SurfaceChoice(
+      () => site.site,
+      () => site.flow,
+    );
+  }
+
+  /** The event told of. */
+  get event(): string | null {
+    return this.#event ?? this.#site.shown.event;
+  }
+
+  readonly stops = $derived.by((): readonly Stop[] => {
+    const { site, shown } = this.#site;
+    const { event } = this;
+    const zones = event === null ? [] : zonesOf(headsOf(site, event));
+    const zone = zones.includes(shown.zone) ? shown.zone : (zones[0] ?? null);
+    return stopsOf(site, { event, zone, levelSet: shown.levelSet });
+  });
+  readonly told = $derived(this.stops.filter(({ hidden }) => !hidden));
+  readonly stop = $derived(this.told[Math.min(this.at, this.told.length - 1)] ?? null);
+  readonly next = $derived(this.told[this.at + 1] ?? null);
+
+  /** The contours of the stop; null where it shows none, or where no direction is resolved to go with them. */
+  readonly contours = $derived.by(() => {
+    const { question, interval } = this.#surface;
+    if (!this.stop?.view.contours || !this.#site.flow?.resolved) return null;
+    if (!question || interval === null) return null;
+    const surface = drawnSurface(question);
+    return surface.ok ? { surface: surface.value, interval } : null;
+  });
+
+  start(from = 0) {
+    if (this.told.length === 0) return;
+    this.#before = { shown: this.#site.shown, asked: this.#site.asked };
+    this.#event = this.#site.shown.event;
+    this.#site.asked = ASKED_AT_FIRST;
+    this.running = true;
+    this.go(from);
+  }
+
+  leave = () => {
+    this.running = false;
+    this.#event = null;
+    this.#site.work = null;
+    if (!this.#before) return;
+    this.#site.asked = this.#before.asked;
+    this.#site.show(this.#before.shown);
+  };
+
+  /** To a stop by its place; the same one again is the way back to it. */
+  go(to: number) {
+    this.at = Math.max(0, Math.min(this.told.length - 1, to));
+    const { stop } = this;
+    if (!stop) return;
+    this.#site.work = null;
+    this.#site.select(null);
+    this.#site.show(stop.view.shown);
+    this.window = stop.view.window && { ...stop.view.window };
+  }
+
+  forward = () => this.go(this.at + 1);
+  back = () => this.go(this.at - 1);
+  again = () => this.go(this.at);
+
+  /** Tell of another event: stops the site makes of itself change with it, a kept one stands beside it. */
+  tellOf(event: string) {
+    this.#event = event;
+    const { stop } = this;
+    if (!stop) return;
+    if (stop.made === null) this.#site.show({ event });
+    else this.#site.show(stop.view.shown);
+  }
+
+  /** Keep what is seen as a stop after the one in hand. */
+  keep(seen: Window, title: string) {
+    const here = this.stop;
+    const place = here ? this.stops.indexOf(here) + 1 : this.stops.length;
+    const kept: Stop = {
+      id: freeId(this.stops),
+      made: null,
+      title,
+      sentences: [said('')],
+      notes: '',
+      hidden: false,
+      view: {
+        shown: this.#site.shown,
+        points: here?.view.points ?? 'all',
+        contours: here?.view.contours ?? false,
+        window: seen,
+      },
+    };
+    this.#rewrite('Keep this view as a stop', this.stops.toSpliced(place, 0, kept));
+  }
+
+  move(id: string, by: number) {
+    const from = this.stops.findIndex((stop) => stop.id === id);
+    const to = from + by;
+    const moved = this.stops[from];
+    if (!moved || to < 0 || to >= this.stops.length) return;
+    this.#rewrite('Reorder the walk', this.stops.toSpliced(from, 1).toSpliced(to, 0, moved));
+  }
+
+  hide(id: string, hidden: boolean) {
+    const stops = this.stops.map((stop) => (stop.id === id ? { ...stop, hidden } : stop));
+    this.#rewrite(hidden ? 'Hide a stop' : 'Show a stop', stops);
+  }
+
+  remove(id: string) {
+    this.#rewrite(
+      'Remove a stop',
+      this.stops.filter((stop) => stop.id !== id),
+    );
+  }
+
+  reword(id: string, words: Parameters<typeof rewordStop>[3]) {
+    this.#site.edit('Edit a stop', rewordStop(this.#site.package, this.stops, id, words));
+  }
+
+  #rewrite(label: string, stops: readonly Stop[]) {
+    this.#site.edit(label, rewriteWalk(this.#site.package, stops));
+  }
+}
+
+const KEY = Symbol('walk');
+export const provideWalk = (walk: Walk) => setContext(KEY, walk);
+export const useWalk = () => getContext<Walk>(KEY);

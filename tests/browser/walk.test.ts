@@ -1,0 +1,81 @@
+/** The walk on the wall, by keyboard alone, as a room sees it. */
+import { describe, expect, test } from 'vitest';
+import { openApp, type OpenedPage } from './harness';
+
+async function began(site: string, size: 'wide' | 'laptop' | 'tablet' = 'wide') {
+  const app = await openApp({ size, path: `?site=${site}` });
+  await app.drawn();
+  await app.page.getByRole('button', { name: /Walk through/ }).click();
+  await app.page.getByRole('button', { name: 'Start the walk' }).click();
+  await app.page.getByRole('region', { name: /^Stop 1 of/ }).waitFor();
+  return app;
+}
+
+const title = ({ page }: OpenedPage) => page.getByRole('heading', { level: 1 }).innerText();
+
+/** Whether the words of a stop fit without scrolling, and no two of them overlap. */
+const overflow = ({ page }: OpenedPage) =>
+  page.evaluate(() => {
+    const words = document.querySelector('section[aria-label^="Stop"]');
+    return words ? words.scrollHeight - words.clientHeight : -1;
+  });
+
+describe.each(['osier-bend', 'quellmoor'])('the walk of %s', (site) => {
+  test('goes from stop to stop by the keys of a clicker, in letters that are read at four metres', async () => {
+    const app = await began(site);
+    const { page } = app;
+    const count = await page.getByRole('button', { name: /^Stop \d+:/ }).count();
+    expect(count).toBeGreaterThanOrEqual(7);
+    const titles: string[] = [];
+    for (let i = 0; i < count; i++) {
+      await app.drawn();
+      titles.push(await title(app));
+      const size = await page
+        .locator('section[aria-label^="Stop"] p')
+        .last()
+        .evaluate((p) => Number.parseFloat(getComputedStyle(p).fontSize));
+      expect(size).toBeGreaterThanOrEqual(24);
+      expect(await overflow(app)).toBeLessThanOrEqual(0);
+      await app.picture(`walk-${site}-${i + 1}`);
+      await page.keyboard.press(i % 2 ? 'PageDown' : 'ArrowRight');
+    }
+    expect(new Set(titles).size).toBe(count);
+    await page.keyboard.press('PageUp');
+    expect(await title(app)).toBe(titles.at(-2));
+  });
+});
+
+describe('a stop', () => {
+  test('opens any number and any point, and is a key away', async () => {
+    const app = await began('osier-bend');
+    const { page } = app;
+    for (let i = 0; i < 4; i++) await page.keyboard.press('ArrowRight');
+    await app.drawn();
+    expect(await title(app)).toContain('toward the east');
+    await page.getByRole('button', { name: /^106°/ }).click();
+    await page.getByRole('region', { name: 'Work behind the number' }).waitFor();
+    expect(await app.axe()).toEqual([]);
+    await app.picture('walk-work');
+    await page.getByRole('button', { name: 'Back to the stop' }).click();
+    expect(await page.getByRole('region', { name: 'Work behind the number' }).count()).toBe(0);
+    await page.keyboard.press('t');
+    await app.drawn();
+    expect(await app.axe()).toEqual([]);
+    await app.picture('walk-dark');
+  });
+
+  test('tells of another event when the slider moves, and leaves the desk as it was', async () => {
+    const app = await began('osier-bend', 'laptop');
+    const { page } = app;
+    for (let i = 0; i < 4; i++) await page.keyboard.press('ArrowRight');
+    await page.getByRole('slider', { name: 'Event' }).press('ArrowLeft');
+    await app.drawn();
+    expect(await page.getByRole('button', { name: /^126°/ }).count()).toBe(1);
+    expect(await app.axe()).toEqual([]);
+    await app.picture('walk');
+    await page.getByRole('button', { name: 'Leave' }).click();
+    await app.drawn();
+    expect(await app.axe()).toEqual([]);
+    await app.picture('walk-sheet');
+  });
+});
