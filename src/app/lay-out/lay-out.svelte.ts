@@ -1,0 +1,35 @@
+import type { OpenSite } from '../open-site.svelte';
+import { Drafting } from './drafting.svelte';
+import { LayingPlan } from './laying-plan.svelte';
+import type { MapTool } from './map-tool';
+
+/** What is in hand in the Lay out way. Never part of the site. */
+export class LayOut {
+  readonly draft: Drafting;
+  readonly laying: LayingPlan;
+  #site: OpenSite;
+
+  constructor(site: OpenSite) {
+    this.#site = site;
+    this.draft = new Drafting(site);
+    this.laying = new LayingPlan(site);
+  }
+
+  /** The tool over the map; null while presses choose points as ever. */
+  get tool(): MapTool | null {
+    if (this.#site.way !== 'lay-out') return null;
+    if (this.draft.kind !== null) return this.draft.tool;
+    return this.laying.tool;
+  }
+}
+
+const kept = new WeakMap<OpenSite, LayOut>();
+
+/** The laying out of a site; the same one each time it is asked for. */
+export function layOutOf(site: OpenSite): LayOut {
+  const before = kept.get(site);
+  if (before) return before;
+  const made = new LayOut(site);
+  kept.set(site, made);
+  return made;
+}

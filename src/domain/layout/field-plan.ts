@@ -1,0 +1,147 @@
+import { fail, ok, type Result } from '../result';
+import { cell } from '../site/cite';
+import type { Location, Screen } from '../site/schema';
+import type { Site } from '../site/site';
+import { inUnits, metres, type Metres } from '../units';
+import type { XY } from '../geometry/shape';
+import type { Flow } from '../water/flow';
+import { groundOf } from './driven';
+import { workedOut, written, type Given } from './given';
+import { groundBetween, type NoGround, type SurveyedGround } from './ground-elevation';
+import type { Layer } from './water-in-screen';
+
+/** The ground at a point, and how it is known. */
+export type KnownGround = {
+  readonly elevation: Given;
+  readonly how: 'surveyed' | 'estimated';
+  /** The surveyed point it is nearest to, in the grid's unit; null where it is surveyed itself. */
+  readonly nearest: { readonly id: string; readonly distance: number } | null;
+};
+
+/** A planned point with what is known of the ground and water there. */
+export type PlannedPoint = {
+  readonly location: Location;
+  /** In the grid's unit. */
+  readonly at: XY;
+  readonly ground: Result<KnownGround, string>;
+  /** Elevation of the water expected; why none, in words. */
+  readonly water: Result<Given, string>;
+  readonly layers: readonly Layer[];
+  /** Screens planned there and not yet driven, the shallowest first. */
+  readonly screens: readonly Screen[];
+};
+
+const placeOf = (
+  { easting, northing, planned_easting, planned_northing }: Location,
+  site: Site,
+): XY | null => {
+  const [east, north] =
+    easting && northing ? [easting, northing] : [planned_easting, planned_northing];
+  const { unit } = site.settings.grid;
+  return east && north ? [inUnits(east.value, unit), inUnits(north.value, unit)] : null;
+};
+
+/** Points whose ground was surveyed. */
+export const surveyedGround = (site: Site): SurveyedGround[] =>
+  [...site.locations.values()].flatMap((location) => {
+    const at = placeOf(location, site);
+    const elevation = location.ground_how === 'surveyed' ? groundOf(location) : null;
+    return at && elevation ? [{ id: location.id, at, elevation }] : [];
+  });
+
+/**
+ * Every planned point with its expected ground and water. The ground is its own
+ * where surveyed, else between surveyed points; the water is between the heads
+ * that count in the flow shown. Neither is carried on beyond what was measured.
+ */
+export function plannedPoints(site: Site, flow: Flow | null): PlannedPoint[] {
+  const between = groundBetween(surveyedGround(site));
+  const waterAt = expectedWater(site, flow);
+  return [...site.locations.values()].flatMap((location): PlannedPoint[] => {
+    const at = placeOf(location, site);
+    if (location.status !== 'planned' || !at) return [];
+    return [
+      {
+        location,
+        at,
+        ground: groundAt(location, at, between),
+        water: waterAt(at),
+        layers: layersAt(site, location.id),
+        screens: plannedScreens(site, location.id),
+      },
+    ];
+  });
+}
+
+function groundAt(
+  location: Location,
+  at: XY,
+  between: ReturnType<typeof groundBetween>,
+): PlannedPoint['ground'] {
+  const own = location.ground_how === 'surveyed' ? groundOf(location) : null;
+  if (own) return ok({ elevation: own, how: 'surveyed', nearest: null });
+  const made = between(at);
+  if (made.ok) {
+    const { elevation, nearest } = made.value;
+    return ok({ elevation: workedOut(elevation), how: 'estimated', nearest });
+  }
+  return fail(noGroundWords(made.problem));
+}
+
+export function noGroundWords(problem: NoGround): string {
+  switch (problem.kind) {
+    case 'too-few':
+      return `ground not known: ${problem.have} points surveyed, three are needed`;
+    case 'in-a-line':
+      return 'ground not known: the surveyed points lie in a line';
+    case 'outside-survey':
+      return `ground not known: outside the surveyed points, the nearest is ${problem.nearest.id}`;
+  }
+}
+
+function expectedWater(site: Site, flow: Flow | null): (at: XY) => PlannedPoint['water'] {
+  const heads = (flow?.fitted ?? []).flatMap(({ gauged: { screen, location, head } }) => {
+    const at = placeOf(location, site);
+    return at && head ? [{ id: screen.id, at, elevation: workedOut(head) }] : [];
+  });
+  const between = groundBetween(heads);
+  return (at) => {
+    const made = between(at);
+    if (!made.ok)
+      return fail(
+        made.problem.kind === 'outside-survey'
+          ? 'no water expected: outside the wells gauged'
+          : 'no water expected: fewer than three heads in the event',
+      );
+    const { value, work } = made.value.elevation;
+    const terms = work.terms.map((term) => ({
+      ...term,
+      name: term.name.replace(/^ground at (.*), surveyed$/, 'head at $1'),
+    }));
+    return ok(
+      workedOut({
+        value,
+        work: { ...work, terms, title: 'Water expected, between heads', symbol: 'water' },
+      }),
+    );
+  };
+}
+
+const layersAt = (site: Site, location: string): Layer[] =>
+  site.strata
+    .filter((layer) => layer.location === location)
+    .map((layer) => ({
+      name: layer.class ?? layer.description ?? 'layer',
+      top: written(layer.top, cell('strata', layer, 'top')),
+      bottom: written(layer.bottom, cell('strata', layer, 'bottom')),
+    }))
+    .sort((a, b) => a.top.value - b.top.value);
+
+const plannedScreens = (site: Site, location: string): Screen[] =>
+  [...site.screens.values()]
+    .filter((screen) => screen.location === location && !screen.tip_depth)
+    .sort((a, b) => (a.planned_tip_depth?.value ?? 0) - (b.planned_tip_depth?.value ?? 0));
+
+/** Depth below ground of an elevation; null where the ground is not known. */
+export const depthOf = (elevation: Metres, ground: PlannedPoint['ground']): Metres | null =>
+  ground.ok ? metres(ground.value.elevation.value - elevation) : null;

@@ -1,0 +1,171 @@
+import type { LngLat } from '../grid';
+import { fixed, lengthNumber, unitText } from '../show';
+import type { Site } from '../site/site';
+import {
+  inVolumeUnits,
+  type LengthUnit,
+  type Litres,
+  type Metres,
+  type VolumeUnit,
+} from '../units';
+import { clearedOn, clearedWords } from './cleared';
+import type { Clearance } from './clearance';
+import type { PlannedPoint } from './field-plan';
+import { intervalWords } from './interval-words';
+import { inGrid } from './layout-words';
+import type { Equipment, PushRow } from './push-sheet';
+
+/** A sheet as rows of words, for paper and for a file; every heading says its unit. */
+export type SheetTable = {
+  readonly columns: readonly {
+    readonly name: string;
+    /** Blank where there is none: names, words. */
+    readonly unit: string;
+    readonly isNumber: boolean;
+  }[];
+  readonly rows: readonly (readonly string[])[];
+};
+
+export type SheetUnits = {
+  readonly vertical: LengthUnit;
+  readonly grid: LengthUnit;
+  readonly volume: VolumeUnit;
+};
+
+const column = (name: string, unit = '', isNumber = unit !== '') => ({ name, unit, isNumber });
+
+/** Said where there is no number; the sheet never has a hole in it. */
+const NONE = 'not known';
+
+/** The push sheet: what to do at each point and what to bring. */
+export function pushTable(
+  rows: readonly PushRow[],
+  { containers }: Equipment,
+  { vertical, volume }: SheetUnits,
+): SheetTable {
+  const v = unitText(vertical);
+  const depth = (of: Metres | null | undefined) =>
+    of === null || of === undefined ? NONE : lengthNumber(of, vertical);
+  const amount = (of: Litres | null, decimals = 2) =>
+    of === null ? NONE : fixed(inVolumeUnits(of, volume), decimals);
+  const columns = [
+    column('Point'),
+    column('Drive tip to', `${v} below ground`),
+    column('Hold screen base at', `${v} below ground`),
+    column('Pull back', v),
+    column('Open interval, depth', `${v} below ground`),
+    column('Open interval, elevation', v),
+    column('Water expected at', `${v} below ground`),
+    column('Rods', 'number'),
+    column('Tubing', v),
+    column('In tubing', volume),
+    column('In screen', volume),
+    column('Minimum purge', volume),
+    column('Sample and containers'),
+    column('Seal with', volume),
+  ];
+  return {
+    columns,
+    rows: rows.map((row) => {
+      const { interval } = row;
+      const name = row.point.location.id;
+      if (row.screen === null) return [name, 'no screen set', ...columns.slice(2).map(() => '—')];
+      const three = interval?.ok ? interval.value.depth : null;
+      const high =
+        interval?.ok && interval.value.elevation.ok ? interval.value.elevation.value : null;
+      const water = depth(row.depthToWater);
+      return [
+        name,
+        depth(row.tip),
+        interval && !interval.ok
+          ? intervalWords(interval.problem, vertical)
+          : depth(three?.base.value),
+        depth(row.pullBack),
+        three ? `${depth(three.top.value)} to ${depth(three.base.value)}` : NONE,
+        high ? `${depth(high.top.value)} to ${depth(high.base.value)}` : NONE,
+        row.pastSuction ? `${water}, past suction lift` : water,
+        row.rods ? String(row.rods.rods) : NONE,
+        depth(row.tubing?.length),
+        amount(row.tubing?.volume ?? null),
+        amount(row.screenVolume),
+        amount(row.purge),
+        row.sample === null
+          ? NONE
+          : `${row.sample}: ${containers}${row.duplicate ? '; and a field duplicate' : ''}`,
+        amount(row.sealing, 1),
+      ];
+    }),
+  };
+}
+
+/** The stake-out list: where each point is, how its ground is known, what is drawn near it, whether it is cleared. */
+export function stakeTable(
+  points: readonly { readonly point: PlannedPoint; readonly near: readonly Clearance[] }[],
+  site: Site,
+  day: string,
+  { vertical, grid }: SheetUnits,
+  lngLat: (at: readonly [number, number]) => LngLat | null,
+): SheetTable {
+  const g = unitText(grid);
+  return {
+    columns: [
+      column('Point'),
+      column('Easting', g),
+      column('Northing', g),
+      column('Longitude', '° WGS 84'),
+      column('Latitude', '° WGS 84'),
+      column('Ground elevation', unitText(vertical)),
+      column('Ground is'),
+      column('Nearest drawn'),
+      column('Clearance'),
+    ],
+    rows: points.map(({ point, near: [nearest] }) => {
+      const { location, at, ground } = point;
+      const place = lngLat(at);
+      return [
+        location.id,
+        at[0].toFixed(2),
+        at[1].toFixed(2),
+        place ? place[0].toFixed(7) : 'local grid',
+        place ? place[1].toFixed(7) : 'local grid',
+        ground.ok ? lengthNumber(ground.value.elevation.value, vertical) : NONE,
+        groundWords(point, grid),
+        nearest ? clearanceWords(nearest, grid) : 'nothing drawn',
+        clearedWords(clearedOn(site, location.id), day),
+      ];
+    }),
+  };
+}
+
+/** How the ground is known: "estimated, MW-3 is 45.0 ft off". */
+export function groundWords({ ground }: PlannedPoint, grid: LengthUnit): string {
+  if (!ground.ok) return ground.problem;
+  const { how, nearest } = ground.value;
+  return nearest
+    ? `${how}; ${nearest.id}, ${inGrid(nearest.distance, grid)} off, is surveyed`
+    : how;
+}
+
+/** "utility Gas main, 12.4 ft off, asks 5.0 ft". */
+export function clearanceWords(
+  { of, distance, buffer, verdict }: Clearance,
+  grid: LengthUnit,
+): string {
+  const what = `${of.kind} ${of.name}`;
+  switch (verdict) {
+    case 'inside':
+      return `in ${what}`;
+    case 'within buffer':
+      return `${what}, ${inGrid(distance, grid)} off: too near, asks ${inGrid(buffer ?? 0, grid)}`;
+    case 'clear':
+      return `${what}, ${inGrid(distance, grid)} off, asks ${inGrid(buffer ?? 0, grid)}`;
+    case 'no buffer':
+      return `${what}, ${inGrid(distance, grid)} off, no distance given`;
+  }
+}
+
+/** A sheet for a file: headings with their units, minus signs a program can read. */
+export const tableText = ({ columns, rows }: SheetTable) => ({
+  columns: columns.map(({ name, unit }) => (unit === '' ? name : `${name} (${unit})`)),
+  rows: rows.map((row) => row.map((text) => text.replaceAll('−', '-'))),
+});
