@@ -2,7 +2,7 @@ import type { Site } from '../site/site';
 import { headsOf } from '../water/event-heads';
 import { flowOf } from '../water/flow';
 import { whereWeAre, wherePushed, whatLiesBelow } from './ground-stops';
-import { whatExceeds, whatNext } from './lab-stops';
+import { whatExceeds, whatIsDelineated, whatNext } from './lab-stops';
 import {
   MADE_STOPS,
   type MadeStop,
@@ -13,14 +13,14 @@ import {
 } from './stop';
 import { howHigh, whichWay } from './water-stops';
 
-const TELL: Readonly<Record<MadeStop, ((material: Material) => Telling) | null>> = {
+const TELL: Readonly<Record<MadeStop, (material: Material) => Telling | null>> = {
   where: whereWeAre,
   pushes: wherePushed,
   below: whatLiesBelow,
   water: howHigh,
   way: whichWay,
   exceeds: whatExceeds,
-  delineated: null,
+  delineated: whatIsDelineated,
   next: whatNext,
 };
 
@@ -34,8 +34,8 @@ export function firstWalk(site: Site, of: WalkOf): Stop[] {
   const flow = of.event === null ? null : flowOf(site, of.event, of.zone, heads);
   const material: Material = { site, of, heads, flow };
   return MADE_STOPS.flatMap((made) => {
-    const tell = TELL[made];
-    return tell ? [{ id: made, made, hidden: false, ...tell(material) }] : [];
+    const told = TELL[made](material);
+    return told ? [{ id: made, made, hidden: false, ...told }] : [];
   });
 }
 

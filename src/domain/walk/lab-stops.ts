@@ -1,4 +1,14 @@
 import { groupBy } from '../group';
+import {
+  delineationsOf,
+  nextPushes,
+  openSides,
+  sideSentence,
+  wayOf,
+} from '../lab/site-delineation';
+import { length } from '../show';
+import { metres } from '../units';
+import { flowOf } from '../water/flow';
 import { judgedAgainst, type JudgedResult } from '../lab/site-results';
 import { valueOf } from '../lab/reading';
 import { levelText, resultText } from '../lab/verdict-words';
@@ -136,6 +146,66 @@ export function whatNext({ site, of, flow }: Material): Telling {
       points: 'all',
       contours: false,
       window: null,
+    },
+  };
+}
+
+/** How far a point may lie and still close a side: 150 ft (50 m) out, 10 ft (3 m) below. Common practice, no source. */
+const WITHIN = { metric: metres(50), feet: metres(150, 'ft') };
+const BELOW = { metric: metres(3), feet: metres(10, 'ft') };
+
+/** What is delineated and what is open: the sides of every point that exceeds, and below it. */
+export function whatIsDelineated({ site, of, heads }: Material): Telling | null {
+  const { event, levelSet } = of;
+  if (event === null) return null;
+  const results = judgedAgainst(site, levelSet, { event, fieldSamples: true });
+  const { grid, verticalUnit } = site.settings;
+  const kind = grid.unit === 'm' ? 'metric' : 'feet';
+  const reach = {
+    within: WITHIN[kind],
+    below: BELOW[kind],
+    combinedFactor: site.grid.combinedFactor ?? 1,
+  };
+  const units = { vertical: verticalUnit, grid: grid.unit };
+  const found = delineationsOf(
+    site,
+    results,
+    (zone) => wayOf(flowOf(site, event, zone, heads)),
+    reach,
+  );
+  if (found.length === 0) return null;
+  const open = found.filter((one) => openSides(one).length > 0);
+  const pushes = nextPushes(found);
+  const points = [...new Set(pushes.map(({ answer }) => answer.location))];
+  const shut = found.filter((one) => !open.includes(one)).map(({ analyte }) => analyte);
+  return {
+    title: open.length > 0 ? 'What is still open' : 'Delineated on every side',
+    sentences: [
+      ...open.slice(0, NAMED).map((one) => {
+        const sides = openSides(one);
+        const where = [...new Set(sides.map(({ location }) => location))];
+        return said(
+          `${one.analyte}: ${counted(sides.length, 'side')} open, at ${listed(where, 3)}.`,
+        );
+      }),
+      ...(open.length > NAMED
+        ? [said(`Open too: ${listed(open.slice(NAMED).map(({ analyte }) => analyte))}.`)]
+        : []),
+      ...(shut.length > 0 ? [said(`Delineated: ${listed(shut)}.`)] : []),
+      said(
+        `A side counts as delineated where a point within ${length(reach.within, grid.unit, 0)}, or ${length(reach.below, verticalUnit, 0)} below, does not exceed.`,
+      ),
+    ],
+    notes: pushes
+      .map(
+        ({ answer, analytes }) => `${sideSentence(answer, reach, units)} (${analytes.join(', ')})`,
+      )
+      .join('\n'),
+    view: {
+      shown: { ...bare(of), verdicts: true },
+      points: 'sampled',
+      contours: false,
+      window: windowAround(points.flatMap((id) => site.locations.get(id) ?? [])),
     },
   };
 }
