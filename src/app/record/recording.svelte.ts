@@ -1,0 +1,132 @@
+import {
+  STEPS,
+  fieldPoints,
+  nextPoint,
+  progressOf,
+  type Step,
+} from '../../domain/record/field-points';
+import { newRoundName, roundOf } from '../../domain/record/rounds';
+import type { Typed } from '../../domain/record/typed';
+import type { Edit } from '../../domain/site/edits/apply';
+import { USUAL_STATIC_RULE } from '../../domain/survey/static-level';
+import type { OpenSite } from '../open-site.svelte';
+
+/** The clock on the site, as the tables write it: 2026-05-31T14:05:20. */
+export function localSecond(): string {
+  const now = new Date();
+  const minutes = now.getTime() - now.getTimezoneOffset() * 60_000;
+  return new Date(minutes).toISOString().slice(0, 19);
+}
+
+export const today = () => localSecond().slice(0, 10);
+
+/**
+ * Recording in the field: which step is in hand, what is typed and not yet
+ * confirmed, and the round the readings belong to. What is typed stays while a
+ * person looks at another point; only what is confirmed is kept with the site.
+ */
+export class Recording {
+  readonly #site: OpenSite;
+  readonly points = $derived.by(() => fieldPoints(this.#site.site));
+  readonly progress = $derived(progressOf(this.points));
+  readonly #drafts = new Map<string, { typed: Record<string, string>; begin: () => Typed }>();
+  #asked: { readonly point: string; readonly step: Step } | null = $state.raw(null);
+  #round: string | null = $state(null);
+  /** The last thing confirmed, said until the next step is begun. */
+  confirmed: string | null = $state(null);
+  /** Why the last confirmation was not taken. */
+  refused: string | null = $state(null);
+  readonly staticRule = USUAL_STATIC_RULE;
+
+  constructor(site: OpenSite) {
+    this.#site = site;
+  }
+
+  /** The point in hand; null while the list is looked at. */
+  get point() {
+    return this.points.find(({ location }) => location.id === this.#site.selected) ?? null;
+  }
+
+  /** The step in hand: the one asked for, else the first not done, else the last. */
+  get step(): Step {
+    const { point } = this;
+    if (point && this.#asked?.point === point.location.id) return this.#asked.step;
+    return point?.next ?? 'close';
+  }
+
+  go = (step: Step) => {
+    const { point } = this;
+    if (point) this.#asked = { point: point.location.id, step };
+  };
+
+  openPoint = (id: string, step: Step | null = null) => {
+    this.confirmed = null;
+    this.refused = null;
+    this.#asked = step && { point: id, step };
+    this.#site.select(id);
+  };
+
+  /** The next point with something to do; null when there is none. */
+  get following() {
+    return nextPoint(this.points, this.#site.selected);
+  }
+
+  /** The round readings are put in: as chosen, else the one under way today, else a new one. */
+  get round(): string {
+    const day = today();
+    return this.#round ?? roundOf(this.#site.site, day)?.id ?? newRoundName(this.#site.site, day);
+  }
+
+  set round(id: string) {
+    this.#round = id;
+  }
+
+  /** What is typed in a form, by a name of its own. Begun with what is usual, and again once confirmed. */
+  draft(name: string, begin: () => Typed): Record<string, string> {
+    const before = this.#drafts.get(name);
+    if (before) {
+      before.begin = begin;
+      return before.typed;
+    }
+    const typed = $state({ ...begin() });
+    this.#drafts.set(name, { typed, begin });
+    return typed;
+  }
+
+  /** Confirm what is typed: one step to undo, kept at once. Its form begins anew. */
+  confirm(label: string, edit: Edit, draft: string, then: Step | null = null): boolean {
+    const { step } = this;
+    const made = this.#site.edit(label, edit);
+    if (!made.ok) {
+      this.refused =
+        made.problem === 'read-only'
+          ? 'Not taken: another window is writing to this site.'
+          : 'Not taken: the site has changed meanwhile. Look again and confirm.';
+      return false;
+    }
+    this.refused = null;
+    this.confirmed = label;
+    const form = this.#drafts.get(draft);
+    if (form) Object.assign(form.typed, form.begin());
+    this.go(then ?? step);
+    return true;
+  }
+
+  /** The step after another that this point needs; the same where there is none. */
+  after(step: Step): Step {
+    const { point } = this;
+    const later = STEPS.slice(STEPS.indexOf(step) + 1);
+    return later.find((one) => point?.steps[one] !== 'not needed') ?? step;
+  }
+}
+
+const recordings = new WeakMap<OpenSite, Recording>();
+
+/** The recording of an open site, one for as long as it is open. */
+export function recordingOf(site: OpenSite): Recording {
+  const before = recordings.get(site);
+  if (before) return before;
+  const made = new Recording(site);
+  recordings.set(site, made);
+  return made;
+}
