@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { normalDeviates, randomFrom } from '../../../src/domain/water/random';
 import { headsAt } from '../../../src/domain/findings/history';
@@ -228,6 +229,20 @@ describe('a change out of line with the other wells', () => {
     expect(finding.says).toContain('the other 3 wells changed by −0.50 ft to −0.50 ft');
   });
 
+  test('two of four exchanged draw the changes apart, and exchanged again together: both are named', () => {
+    const four = GOOD.filter(({ id }) => ['W-1', 'W-3', 'W-7', 'W-8'].includes(id));
+    const second = lower(four).map((well, i) => ({
+      ...well,
+      depth: (Number(well.depth) + 0.03 * i).toFixed(2),
+    }));
+    const depth = (id: string) => second.find((well) => well.id === id)?.depth ?? '';
+    const wrong = but('W-3', { depth: depth('W-7') }, but('W-7', { depth: depth('W-3') }, second));
+    const finding = one(found(twoEvents(four, wrong), 'E2'), 'readings exchanged');
+    expect(finding).toMatchObject({ severity: 'caution', who: ['W-3', 'W-7'] });
+    expect(finding.says).toContain('in E2 or in E1');
+    expect(ofRule(found(twoEvents(four, second), 'E2'), 'readings exchanged')).toEqual([]);
+  });
+
   test('a plane that turned is not out of line', () => {
     const turned = GOOD.map((well) => ({
       ...well,
@@ -326,6 +341,44 @@ describe('zones', () => {
   test('a screen deeper than the others of its zone is not, while no other zone is there', () => {
     expect(ofRule(found(siteOfWells(but('W-5', { tip: '45.3' }))), 'zone in doubt')).toEqual([]);
     expect(ofRule(found(siteOfWells([...GOOD, ...deep])), 'zone in doubt')).toEqual([]);
+  });
+});
+
+describe('what a finding does not depend on', () => {
+  const wrong = but('W-5', { mark: '103.39' }, but('W-2', { zone: '' }));
+  const names = (wells: readonly AWell[]) =>
+    found(siteOfWells(wells))
+      .map(({ about, severity }) => `${severity} ${about}`)
+      .sort();
+
+  test('the order of the rows', () => {
+    fc.assert(
+      fc.property(fc.shuffledSubarray([...wrong], { minLength: wrong.length }), (wells) => {
+        expect(names(wells)).toEqual(names(wrong));
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  test('where the grid has its origin, and which way it is turned', () => {
+    const place = fc.record({
+      east: fc.integer({ min: 0, max: 3_000_000 }),
+      north: fc.integer({ min: 0, max: 14_000_000 }),
+      turned: fc.double({ min: 0, max: 2 * Math.PI, noNaN: true }),
+    });
+    fc.assert(
+      fc.property(place, ({ east, north, turned }) => {
+        const moved = wrong.map((well) => ({
+          ...well,
+          easting: east + well.easting * Math.cos(turned) - well.northing * Math.sin(turned),
+          northing: north + well.easting * Math.sin(turned) + well.northing * Math.cos(turned),
+        }));
+        const near = moved.every(({ easting, northing }) => easting > 1e4 && northing > 1e4);
+        fc.pre(near); // a zero among large numbers is doubtful by itself
+        expect(names(moved)).toEqual(names(wrong));
+      }),
+      { numRuns: 20 },
+    );
   });
 });
 

@@ -41,7 +41,8 @@ const both = (location: Location) => [
   cell('locations', location, 'northing'),
 ];
 
-function wordsOf(site: Site, suspicion: GridSuspicion): Pick<Finding, 'says' | 'todo'> {
+/** What is doubtful about coordinates, and what to do about it. */
+export function wordsOf(site: Site, suspicion: GridSuspicion): Pick<Finding, 'says' | 'todo'> {
   switch (suspicion.kind) {
     case 'zero':
       return {

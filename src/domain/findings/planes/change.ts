@@ -1,15 +1,17 @@
 import { cell } from '../../site/cite';
 import type { Site } from '../../site/site';
 import type { GaugedScreen } from '../../water/event-heads';
+import type { Flow } from '../../water/flow';
 import { flowPoints } from '../../water/flow-points';
 import { leaveOneOut } from '../../water/leave-one-out';
 import { metres } from '../../units';
 import type { Finding, Rule } from '../finding';
 import { headsAt, previousEvent } from '../history';
 import { finding, said } from '../words';
+import { exchangeFinding, exchangeInChanges } from './change-exchange';
 import { likelyError } from './likely-error';
 
-type Change = {
+export type Change = {
   readonly now: GaugedScreen;
   readonly then: GaugedScreen;
   readonly change: number;
@@ -31,18 +33,25 @@ const LEAST = 5 * Math.SQRT2 * 0.003048; // m
 export const changeOutOfLine: Rule = ({ site, event, flows }) => {
   const earlier = event === null ? null : previousEvent(site, event);
   if (earlier === null) return [];
-  const then = new Map(headsAt(site, earlier).map((one) => [one.screen.id, one]));
-  return flows.flatMap(({ gauged }): Finding[] => {
-    const changes = gauged.flatMap((now): Change[] => {
-      const before = then.get(now.screen.id);
-      if (!now.head || !before?.head || now.leftOut !== null || before.leftOut !== null) return [];
-      return [{ now, then: before, change: now.head.value - before.head.value }];
-    });
+  return flows.flatMap((flow): Finding[] => {
+    const changes = changesOf(site, flow, earlier);
+    const exchange = changes.length < FEWEST_FOR_A_PLANE ? exchangeInChanges(changes) : null;
+    if (exchange) return [exchangeFinding(site, exchange)];
     const odd =
       changes.length >= FEWEST_FOR_A_PLANE ? byPlane(site, changes) : byRange(site, changes);
     return odd ? [changeFinding(site, event, earlier, odd)] : [];
   });
 };
+
+/** Heads that count in a zone at both events, in the order of the readings now. */
+function changesOf(site: Site, { gauged }: Flow, earlier: string): Change[] {
+  const then = new Map(headsAt(site, earlier).map((one) => [one.screen.id, one]));
+  return gauged.flatMap((now): Change[] => {
+    const before = then.get(now.screen.id);
+    if (!now.head || !before?.head || now.leftOut !== null || before.leftOut !== null) return [];
+    return [{ now, then: before, change: now.head.value - before.head.value }];
+  });
+}
 
 type Odd = {
   readonly one: Change;
