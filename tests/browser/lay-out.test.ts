@@ -69,16 +69,62 @@ describe('drawing and laying', () => {
 
     const lay = page.getByRole('button', { name: /^Lay these \d+ points/ });
     const count = Number(/\d+/.exec((await lay.textContent()) ?? '')?.[0]);
-    const planned = page.getByText(/\d+ points planned/);
+    const planned = page.getByText(/\d+ points? planned/);
     const had = Number(/\d+/.exec((await planned.textContent()) ?? '')?.[0]);
     await lay.click();
     await page.getByText(`${had + count} points planned`).waitFor();
     await app.drawn();
     await app.picture('lay-out-laid');
 
+    const set = page.getByRole('button', { name: /^Set screens at \d+ points/ });
+    expect(Number(/\d+/.exec((await set.textContent()) ?? '')?.[0])).toBeGreaterThan(3);
+    await expect
+      .poll(() => page.getByRole('cell', { name: 'straddling' }).count())
+      .toBeGreaterThan(3);
+    await set.click();
+    await set.scrollIntoViewIfNeeded();
+    await app.picture('lay-out-screens');
+    expect(await app.axe()).toEqual([]);
+
+    await page.getByText('Clearance', { exact: true }).click();
+    await button(page, 'Record clearance of DP-31').click();
+    await page.getByLabel('One-call ticket').fill('T-4471');
+    await page.getByLabel('Ticket expires').fill('2020-01-31');
+    await page.getByLabel('Cleared by').fill('RK');
+    await button(page, 'Record it as cleared').click();
+    await page.getByText('NOT CLEARED: ticket expired 2020-01-31').first().waitFor();
+
+    await button(page, 'Push sheet').click();
+    const sheet = page.getByRole('dialog', { name: 'Push sheet' });
+    await sheet.getByText('NOT CLEARED').first().waitFor();
+    for (const unit of ['ft below ground', 'gal'])
+      expect(
+        await sheet.getByRole('columnheader').filter({ hasText: unit }).count(),
+      ).toBeGreaterThan(1);
+    await app.picture('push-sheet');
+    expect(await app.axe()).toEqual([]);
+    await page.emulateMedia({ media: 'print' });
+    await page.setViewportSize({ width: 960, height: 700 });
+    const cut = await sheet.evaluate(
+      (whole) =>
+        [...whole.querySelectorAll('th, td')].filter(
+          (cell) =>
+            cell.scrollWidth > cell.clientWidth + 1 || cell.getBoundingClientRect().right > 961,
+        ).length,
+    );
+    expect(cut, 'cells cut off').toBe(0);
+    const paper = await page.pdf({
+      path: 'tests/pictures/push-sheet.pdf',
+      preferCSSPageSize: true,
+    });
+    expect(paper.toString('latin1')).toMatch(/MediaBox ?\[ ?0 0 792 612/);
+    await page.emulateMedia({ media: 'screen' });
+    await page.setViewportSize({ width: 1280, height: 800 });
+    await page.keyboard.press('Escape');
+
     const undo = page.getByRole('button', { name: 'Undo', exact: true });
     while (await undo.isEnabled()) await undo.click();
-    await page.getByText(`${had} points planned`).waitFor();
+    await page.getByText(new RegExp(`^${had} points? planned`)).waitFor();
     await expect.poll(() => page.getByText('Trial gas').count()).toBe(0);
   });
 

@@ -1,10 +1,15 @@
-import { clearedWords } from '../../domain/layout/cleared';
+import { holdsOn } from '../../domain/layout/cleared';
 import { clearancesAt } from '../../domain/layout/clearance';
 import { plannedPoints, type PlannedPoint } from '../../domain/layout/field-plan';
 import { groundPlanOf } from '../../domain/layout/ground-plan';
 import { readPattern } from '../../domain/layout/numbering';
 import { patternProblemWords } from '../../domain/layout/layout-words';
-import { pushSheet, SAMPLE_WORDS, type Equipment } from '../../domain/layout/push-sheet';
+import {
+  pushSheet,
+  SAMPLE_WORDS,
+  type Equipment,
+  type PushRow,
+} from '../../domain/layout/push-sheet';
 import { pushedInAll, rodsOnRig } from '../../domain/layout/rods';
 import { sampleCounts } from '../../domain/layout/sample-counts';
 import { pushTable, stakeTable, tableText } from '../../domain/layout/sheet-tables';
@@ -112,12 +117,11 @@ export class FieldSheets {
   );
   readonly notCleared = $derived.by(
     () =>
-      new Set(
-        this.rows
-          .filter(({ cleared }) => clearedWords(cleared, this.day).startsWith('NOT'))
-          .map(({ point }) => point.location.id),
-      ).size,
+      new Set(this.rows.filter((row) => !this.isCleared(row)).map(({ point }) => point.location.id))
+        .size,
   );
+
+  readonly isCleared = ({ cleared }: PushRow) => holdsOn(cleared, this.day);
 
   readonly plan = $derived.by(
     () => groundPlanOf(this.#site.site.features, this.#site.site.settings.grid.unit).plan,

@@ -1,18 +1,24 @@
 import type { OpenSite } from '../open-site.svelte';
 import { Drafting } from './drafting.svelte';
+import { FieldSheets } from './field-sheets.svelte';
 import { LayingPlan } from './laying-plan.svelte';
 import type { MapTool } from './map-tool';
+import { ScreenPlan } from './screen-plan.svelte';
 
 /** What is in hand in the Lay out way. Never part of the site. */
 export class LayOut {
   readonly draft: Drafting;
   readonly laying: LayingPlan;
+  readonly sheets: FieldSheets;
+  readonly screens: ScreenPlan;
   #site: OpenSite;
 
   constructor(site: OpenSite) {
     this.#site = site;
     this.draft = new Drafting(site);
     this.laying = new LayingPlan(site);
+    this.sheets = new FieldSheets(site);
+    this.screens = new ScreenPlan(site, this.sheets);
   }
 
   /** The tool over the map; null while presses choose points as ever. */

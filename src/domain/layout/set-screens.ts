@@ -1,0 +1,153 @@
+import { fixed, usualDecimals } from '../show';
+import type { Edit } from '../site/edits/apply';
+import type { Site } from '../site/site';
+import { inUnits, metres, type LengthUnit, type Metres } from '../units';
+import type { PlannedPoint } from './field-plan';
+import { chosen, type Given } from './given';
+import { setScreens, type SettingRule } from './setting-rules';
+
+/** A rule as typed; numbers in the site's vertical unit. */
+export type TypedRule = {
+  readonly kind: SettingRule['kind'];
+  readonly exposed: number;
+  /** Of the top above or below the water; the elevation of the part. */
+  readonly amount: number;
+  readonly part: 'top' | 'mid' | 'base';
+  readonly at: 'top' | 'bottom';
+  /** The layer's name as logged. */
+  readonly layer: string;
+};
+
+/** The rule for one point: a layer is the first of that name met there. */
+export function ruleAt(typed: TypedRule, point: PlannedPoint, unit: LengthUnit): SettingRule {
+  const exposed = chosen(typed.exposed, unit, 'exposed screen');
+  const amount = (name: string) => chosen(typed.amount, unit, name);
+  switch (typed.kind) {
+    case 'straddle':
+      return { kind: 'straddle', exposed, above: amount('top of the screen above the water') };
+    case 'below water':
+      return { kind: 'below water', exposed, below: amount('top of the screen below the water') };
+    case 'elevation':
+      return { kind: 'elevation', exposed, part: typed.part, elevation: amount('elevation asked') };
+    case 'layer': {
+      const layer = point.layers.find(({ name }) => name === typed.layer) ?? null;
+      return { kind: 'layer', exposed, at: typed.at, layer };
+    }
+    case 'bottom of boring':
+      return { kind: 'bottom of boring', exposed };
+  }
+}
+
+/** What a point's screens would be, and how far that is from what is written. */
+export type SetPoint = {
+  readonly point: PlannedPoint;
+  readonly made: ReturnType<typeof setScreens>;
+  /** New tip depth less the one written, by rule; null where none is written or none can be set. */
+  readonly moves: readonly (Metres | null)[];
+};
+
+/** Less than this is how a depth was rounded. */
+const ROUNDING = metres(0.006, 'ft');
+
+/** Whether a tip moves by more than its rounding. */
+export const isMove = (move: Metres | null): move is Metres =>
+  move !== null && Math.abs(move) > ROUNDING;
+
+/** Screens at every planned point by the rules. */
+export function setAll(
+  points: readonly PlannedPoint[],
+  rules: readonly TypedRule[],
+  common: {
+    readonly toolOffset: Given | null;
+    readonly boringDepth: Given | null;
+    readonly leastGap: Metres;
+    readonly unit: LengthUnit;
+  },
+): SetPoint[] {
+  const { toolOffset, boringDepth, leastGap, unit } = common;
+  return points.map((point) => {
+    const made = setScreens(
+      rules.map((rule) => ruleAt(rule, point, unit)),
+      {
+        ground: point.ground.ok ? point.ground.value.elevation : null,
+        water: point.water.ok ? point.water.value : null,
+        boringDepth,
+        toolOffset,
+        layers: point.layers,
+      },
+      leastGap,
+    );
+    const tips = made.settings.flatMap((setting, i) =>
+      setting.ok ? [{ i, tip: setting.value.tipDepth.value }] : [],
+    );
+    const moves: (Metres | null)[] = made.settings.map(() => null);
+    tips
+      .sort((a, b) => a.tip - b.tip)
+      .forEach(({ i, tip }, rank) => {
+        const before = point.screens[rank]?.planned_tip_depth;
+        if (before) moves[i] = metres(tip - before.value);
+      });
+    return { point, made, moves };
+  });
+}
+
+/**
+ * Planned screens written for every point where a rule can be kept, in place of
+ * those planned there before; one step. Screens driven, gauged or sampled are
+ * left alone, and so is a point whose rules cannot be kept.
+ *
+ * @returns null where nothing can be set
+ */
+export function setScreensEdit(
+  set: readonly SetPoint[],
+  site: Site,
+  unit: LengthUnit,
+  toolOffset: number | null,
+): Edit | null {
+  const used = new Set([
+    ...[...site.measuringPoints.values()].map(({ screen }) => screen),
+    ...site.waterLevels.map(({ screen }) => screen),
+    ...[...site.samples.values()].flatMap(({ screen }) => (screen === null ? [] : [screen])),
+  ]);
+  const depth = (of: Metres) => inUnits(of, unit).toFixed(usualDecimals(unit));
+  const taken = new Set(site.screens.keys());
+  const gone: number[] = [];
+  const rows = set.flatMap(({ point, made }) => {
+    const settings = made.settings.flatMap((setting) => (setting.ok ? [setting.value] : []));
+    if (settings.length === 0) return [];
+    for (const screen of point.screens) {
+      if (used.has(screen.id)) continue;
+      gone.push(screen.row - 2);
+      taken.delete(screen.id);
+    }
+    return settings
+      .toSorted((a, b) => a.tipDepth.value - b.tipDepth.value)
+      .map(({ tipDepth, rule }) => {
+        let n = 1;
+        while (taken.has(`${point.location.id}-${n}`)) n++;
+        const id = `${point.location.id}-${n}`;
+        taken.add(id);
+        return {
+          id,
+          location: point.location.id,
+          tool_offset: toolOffset === null ? '' : String(toolOffset),
+          planned_tip_depth: depth(tipDepth.value),
+          planned_exposed_length: depth(rule.exposed.value),
+          note: `Set by rule: ${rule.kind}`,
+        };
+      });
+  });
+  if (rows.length === 0) return null;
+  const add: Edit = { kind: 'add-rows', table: 'screens', rows };
+  if (gone.length === 0) return add;
+  return {
+    kind: 'together',
+    edits: [{ kind: 'remove-rows', table: 'screens', rows: gone }, add],
+  };
+}
+
+/** A move in words: "0.35 ft deeper". */
+export const moveWords = (move: Metres, unit: LengthUnit): string => {
+  const by = fixed(Math.abs(inUnits(move, unit)), usualDecimals(unit));
+  return `${by} ${unit === 'm' ? 'm' : 'ft'} ${move > 0 ? 'deeper' : 'shallower'}`;
+};
