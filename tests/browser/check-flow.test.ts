@@ -67,7 +67,10 @@ test.each(['wide', 'laptop', 'tablet'] as const)(
     await unfold(app, 'The section');
     await unfold(app, 'Up and down');
     await unfold(app, 'Over time');
-    await page.getByText(/Downward, from|Upward, from|cannot be told/).first().waitFor();
+    await page
+      .getByText(/Downward, from|Upward, from|cannot be told/)
+      .first()
+      .waitFor();
     await page.getByLabel('On the map, as bars').check();
     await app.drawn();
     const text = await page.locator('body').innerText();
@@ -77,3 +80,46 @@ test.each(['wide', 'laptop', 'tablet'] as const)(
     await app.picture('check-time');
   },
 );
+
+test('the velocity is a range with its cautions, and the travel time one along the flow line', async () => {
+  const app = await opened();
+  const { page } = app;
+  await page.getByRole('button', { name: 'MW-4', exact: true }).first().click();
+  await unfold(app, 'How fast');
+  await page.getByLabel('Hydraulic conductivity, ft/d', { exact: true }).selectOption({
+    label: 'fine sand',
+  });
+  await page.getByLabel('Effective porosity, part of one', { exact: true }).selectOption({
+    label: 'sand',
+  });
+  await page.getByText(/Travel time/).waitFor();
+  expect(await page.getByText(/rarely known better than to a factor of ten/).count()).toBe(1);
+  expect(await page.locator('body').innerText()).not.toMatch(/NaN|undefined|Infinity/);
+  expect(await app.axe()).toEqual([]);
+  await app.picture('check-how-fast');
+});
+
+test('the calculation sheet opens over the page, prints alone, and closes by key', async () => {
+  const app = await opened();
+  const { page } = app;
+  await unfold(app, 'The surface');
+  await page.getByText(/This interval is supported/).waitFor();
+  await unfold(app, 'Calculation sheet');
+  await page.getByLabel('Prepared by').fill('A. Preparer');
+  await page.getByRole('button', { name: 'Open the sheet' }).click();
+  const sheet = page.getByRole('dialog', { name: 'Calculation sheet' });
+  await sheet.getByText('1 Heads in the plane').waitFor();
+  const text = await sheet.innerText();
+  expect(text).toContain('A. Preparer');
+  expect(text).toContain('product floats on it and no density was measured');
+  expect(text).not.toMatch(/NaN|undefined|Infinity/);
+  expect(await app.axe()).toEqual([]);
+  await app.picture('check-sheet');
+  await page.emulateMedia({ media: 'print' });
+  expect(await page.getByRole('button', { name: 'Print' }).isVisible()).toBe(false);
+  expect(await page.locator('.desk').isVisible()).toBe(false);
+  await page.screenshot({ path: 'tests/pictures/check-sheet-print.png', fullPage: true });
+  await page.emulateMedia({ media: 'screen' });
+  await page.keyboard.press('Escape');
+  expect(await sheet.count()).toBe(0);
+});

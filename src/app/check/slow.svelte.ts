@@ -1,4 +1,5 @@
 import { proxy, wrap, type Remote } from 'comlink';
+import { openWorker } from './open-worker';
 import type { SlowWater } from './surface-worker';
 
 /** One slow calculation, as the worker offers it. */
@@ -61,7 +62,7 @@ export class Slow<Question, Answer> {
 
   #open(): Remote<SlowWater> {
     if (this.#water) return this.#water;
-    this.#worker = new Worker(new URL('./surface-worker.ts', import.meta.url), { type: 'module' });
+    this.#worker = openWorker();
     this.#water = wrap<SlowWater>(this.#worker);
     return this.#water;
   }

@@ -1,5 +1,5 @@
 import type { Site } from '../../domain/site/site';
-import { inUnits, metres, type Metres } from '../../domain/units';
+import { inUnits, metres } from '../../domain/units';
 import type { SurfaceMethod, SurfaceQuestion } from '../../domain/water/drawn-surface';
 import type { Flow } from '../../domain/water/flow';
 import { noFlowLines, surfacePoints } from '../../domain/water/surface-words';
@@ -75,7 +75,7 @@ export class SurfaceChoice {
       method: this.method,
       model: this.method === 'triangulated' ? null : this.model,
       interval: metres(interval, this.units.vertical),
-      reach: metres(reach, this.units.grid) as Metres,
+      reach: metres(reach, this.units.grid),
       byError: this.byError && this.method !== 'triangulated',
       noFlow: this.heedNoFlow ? this.noFlow : [],
     };

@@ -45,7 +45,7 @@ export function contourItems(
     face: 'semibold',
     colour: 'water',
     priority: 2,
-    turned: -turned,
+    turned: 0 - turned,
   }));
   return [...lines, ...labels];
 }
