@@ -22,8 +22,8 @@ describe.each(['wide', 'laptop', 'tablet'] as const)('at the size of a %s screen
     await page.getByLabel('Boxes of results beside the points').check();
     await app.drawn();
     await app.picture('results-boxes');
-    await page.getByText('Is it delineated?').click();
-    await page.getByText('Over time').click();
+    await page.getByRole('heading', { name: 'Is it delineated?' }).click();
+    await page.getByRole('heading', { name: 'Over time' }).click();
     await page.getByLabel('Open sides on the map').check();
     await page.getByLabel('Boxes of results beside the points').uncheck();
     await app.drawn();
@@ -93,7 +93,7 @@ describe('on a laptop', () => {
 
   test('a push that would close an open side is added to the layout as planned', async () => {
     const { page } = await openResults();
-    await page.getByText('Is it delineated?').click();
+    await page.getByRole('heading', { name: 'Is it delineated?' }).click();
     await page.getByRole('button', { name: 'Add it to the layout as planned' }).first().click();
     expect(await page.getByRole('button', { name: 'Undo' }).getAttribute('title')).toBe(
       'Undo: Plan NP-1',

@@ -94,15 +94,16 @@ const SHORTER = [4, 2, 1];
 
 /** A box in its forms: whole, then with fewer and fewer of its worst results and the rest counted. */
 export function formsOf(box: ResultBox): readonly ResultBox[] {
-  const results = box.lines.filter(({ kind }) => kind === 'result').length;
-  return [box, ...SHORTER.filter((most) => most < results).map((most) => shortened(box, most))];
+  const shorter = SHORTER.filter((most) => most < box.worst.length);
+  return [box, ...shorter.map((most) => shortened(box, most))];
 }
 
 function shortened(box: ResultBox, most: number): ResultBox {
-  const worst = box.worst.slice(0, most);
-  const lines = box.lines.filter((line) => line.kind === 'result' && worst.includes(line));
-  const all = box.lines.filter(({ kind }) => kind === 'result').length;
-  return { ...box, lines, more: box.more + all - lines.length };
+  const worst = new Set(box.worst.slice(0, most));
+  const kept = box.lines.filter((line) => line.kind === 'screen' || worst.has(line));
+  // A screen's name stands only over its results.
+  const lines = kept.filter(({ kind }, i) => kind === 'result' || kept[i + 1]?.kind === 'result');
+  return { ...box, lines, more: box.more + box.worst.length - worst.size };
 }
 
 export const moreText = (more: number) => (more === 1 ? 'and 1 more' : `and ${more} more`);
