@@ -1,6 +1,7 @@
 /** The walk on the wall, by keyboard alone, as a room sees it. */
 import { describe, expect, test } from 'vitest';
 import { openApp, type OpenedPage } from './harness';
+import { pdfMarks } from './pdf-marks';
 
 async function began(site: string, size: 'wide' | 'laptop' | 'tablet' = 'wide') {
   const app = await openApp({ size, path: `?site=${site}` });
@@ -77,5 +78,33 @@ describe('a stop', () => {
     await app.drawn();
     expect(await app.axe()).toEqual([]);
     await app.picture('walk-sheet');
+  });
+});
+
+describe('a figure sheet', () => {
+  test('printed at 1:600, 100 ft is 2.000 inches, on one page of its own size, in words that can be selected', async () => {
+    const app = await openApp({ size: 'wide', path: '?site=osier-bend' });
+    await app.drawn();
+    const { page } = app;
+    await page.getByRole('button', { name: /Walk through/ }).click();
+    await page.getByRole('button', { name: 'Make a figure sheet' }).click();
+    const sheet = page.locator('svg[data-sheet]');
+    await sheet.waitFor();
+    await app.picture('figure');
+    expect(await app.axe()).toEqual([]);
+    await page.getByLabel('Scale', { exact: true }).selectOption('600');
+
+    const marks = pdfMarks(await page.pdf({ preferCSSPageSize: true, printBackground: true }));
+    expect(marks.pages).toBe(1);
+    expect(marks.page[0] / 72).toBeCloseTo(17, 1);
+    expect(marks.page[1] / 72).toBeCloseTo(11, 1);
+    const bars = marks.rectangles.filter(
+      ([wide, high]) => Math.abs(high - (6 * 72) / 96) < 0.2 && wide > 100,
+    );
+    expect(bars.length).toBeGreaterThan(0);
+    expect(Math.abs(Math.max(...bars.map(([wide]) => wide)) / 72 - 2)).toBeLessThan(0.01);
+    expect(marks.texts).toBeGreaterThan(40);
+    expect(marks.embedded).toBeGreaterThan(0);
+    expect(marks.readable).toBeGreaterThanOrEqual(marks.embedded);
   });
 });

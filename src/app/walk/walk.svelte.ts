@@ -19,6 +19,8 @@ export class Walk {
 
   /** Whether it fills the screen. */
   running = $state(false);
+  /** Whether a figure sheet is being made. */
+  figuring = $state(false);
   /** Which of the told stops, from 0. */
   at = $state(0);
   room: Room = $state('bright');

@@ -150,9 +150,9 @@ export function whatNext({ site, of, flow }: Material): Telling {
   };
 }
 
-/** How far a point may lie and still close a side: 150 ft (50 m) out, 10 ft (3 m) below. Common practice, no source. */
-const WITHIN = { metric: metres(50), feet: metres(150, 'ft') };
-const BELOW = { metric: metres(3), feet: metres(10, 'ft') };
+/** How far a point may lie and still close a side, out and below, as on the sheet. Common practice, no source. */
+const WITHIN = metres(30);
+const BELOW = metres(6);
 
 /** What is delineated and what is open: the sides of every point that exceeds, and below it. */
 export function whatIsDelineated({ site, of, heads }: Material): Telling | null {
@@ -160,10 +160,9 @@ export function whatIsDelineated({ site, of, heads }: Material): Telling | null 
   if (event === null) return null;
   const results = judgedAgainst(site, levelSet, { event, fieldSamples: true });
   const { grid, verticalUnit } = site.settings;
-  const kind = grid.unit === 'm' ? 'metric' : 'feet';
   const reach = {
-    within: WITHIN[kind],
-    below: BELOW[kind],
+    within: WITHIN,
+    below: BELOW,
     combinedFactor: site.grid.combinedFactor ?? 1,
   };
   const units = { vertical: verticalUnit, grid: grid.unit };
