@@ -9,16 +9,8 @@ import { newRoundName, roundOf } from '../../domain/record/rounds';
 import type { Typed } from '../../domain/record/typed';
 import type { Edit } from '../../domain/site/edits/apply';
 import { USUAL_STATIC_RULE } from '../../domain/survey/static-level';
+import { today } from './clock';
 import type { OpenSite } from '../open-site.svelte';
-
-/** The clock on the site, as the tables write it: 2026-05-31T14:05:20. */
-export function localSecond(): string {
-  const now = new Date();
-  const minutes = now.getTime() - now.getTimezoneOffset() * 60_000;
-  return new Date(minutes).toISOString().slice(0, 19);
-}
-
-export const today = () => localSecond().slice(0, 10);
 
 /**
  * Recording in the field: which step is in hand, what is typed and not yet
@@ -29,13 +21,17 @@ export class Recording {
   readonly #site: OpenSite;
   readonly points = $derived.by(() => fieldPoints(this.#site.site));
   readonly progress = $derived(progressOf(this.points));
-  readonly #drafts = new Map<string, { typed: Record<string, string>; begin: () => Typed }>();
+  readonly #drafts: Record<string, { typed: Record<string, string>; begin: () => Typed }> = {};
   #asked: { readonly point: string; readonly step: Step } | null = $state.raw(null);
   #round: string | null = $state(null);
   /** The last thing confirmed, said until the next step is begun. */
   confirmed: string | null = $state(null);
   /** Why the last confirmation was not taken. */
   refused: string | null = $state(null);
+  /** Of the tool, in inches, or millimetres where the site is in metres: stays from hole to hole. */
+  holeDiameter = $state('');
+  /** Percent more than a hole holds, to be mixed: one in five, common practice. */
+  extraFill = $state('20');
   readonly staticRule = USUAL_STATIC_RULE;
 
   constructor(site: OpenSite) {
@@ -82,14 +78,17 @@ export class Recording {
   }
 
   /** What is typed in a form, by a name of its own. Begun with what is usual, and again once confirmed. */
-  draft(name: string, begin: () => Typed): Record<string, string> {
-    const before = this.#drafts.get(name);
+  draft<Column extends string>(
+    name: string,
+    begin: () => Readonly<Record<Column, string>>,
+  ): Record<Column, string> {
+    const before = this.#drafts[name];
     if (before) {
       before.begin = begin;
       return before.typed;
     }
-    const typed = $state({ ...begin() });
-    this.#drafts.set(name, { typed, begin });
+    const typed: Record<Column, string> = $state({ ...begin() });
+    this.#drafts[name] = { typed, begin };
     return typed;
   }
 
@@ -106,7 +105,7 @@ export class Recording {
     }
     this.refused = null;
     this.confirmed = label;
-    const form = this.#drafts.get(draft);
+    const form = this.#drafts[draft];
     if (form) Object.assign(form.typed, form.begin());
     this.go(then ?? step);
     return true;

@@ -14,6 +14,7 @@ import { marksOf } from '../water/measuring-point';
 import { noIntervalWords } from '../water/screen-interval';
 import { written } from '../layout/given';
 import { cellsOf } from './holes';
+import type { Remark } from './remark';
 import { asWritten, rowOf, type Typed } from './typed';
 
 /** A length as typed; null while it is blank or cannot be read. */
@@ -69,9 +70,6 @@ export function previewOf(site: Site, location: Location, typed: Typed): Preview
     isLogged: layers.length > 0,
   };
 }
-
-/** A sentence to be said at once, and whether it stands against the numbers. */
-export type Remark = { readonly against: boolean; readonly says: string };
 
 /** What there is to say of an interval while it is typed; nothing while its depths are missing. */
 export function remarksOn({ interval, contacts, isLogged }: Preview, unit: LengthUnit): Remark[] {

@@ -1,11 +1,13 @@
-import { inVolumeUnits, type Litres, type Metres } from '../units';
+import { inVolumeUnits, litres, metres, type LengthUnit, type Litres, type Metres } from '../units';
+import { decimal } from '../site/read-cell';
+import type { Remark } from './remark';
 import type { Attempt, Location } from '../site/schema';
 import type { Settings } from '../site/settings';
 import type { Edit } from '../site/edits/apply';
 import { sealingVolume } from '../layout/volumes';
 import type { FieldPoint } from './field-points';
 import { isClosed } from './field-points';
-import { rowOf, type Typed } from './typed';
+import { asWritten, rowOf, type Typed } from './typed';
 
 /** The suffix of the next hole: none for the first, then A, B, C. */
 export function nextSuffix(attempts: readonly Attempt[]): string {
@@ -78,6 +80,38 @@ export const placedAgainst = (placed: Litres, hole: Litres): Placed =>
     : placed > hole * FAR_MORE
       ? 'far more than the hole holds'
       : 'about right';
+
+/** A hole's diameter as typed, in millimetres where the site is in metres, else in inches. */
+export function diameterTyped(text: string, unit: LengthUnit): Metres | null {
+  const number = decimal(asWritten(text));
+  if (number === null) return null;
+  return unit === 'm' ? metres(number / 1000) : metres(number / 12, 'ft');
+}
+
+/** What the volume placed says of the hole; null while either is not known. */
+export function fillRemark(
+  placed: number | null,
+  holds: Litres | null,
+  settings: Settings,
+): Remark | null {
+  if (placed === null || holds === null) return null;
+  const how = placedAgainst(litres(placed, settings.volumeUnit), holds);
+  const hole = `${volumeCell(holds, settings)} ${settings.volumeUnit}`;
+  switch (how) {
+    case 'less than the hole holds':
+      return {
+        against: true,
+        says: `Less than the hole holds, ${hole}: it may have bridged. Sound it before you leave.`,
+      };
+    case 'far more than the hole holds':
+      return {
+        against: true,
+        says: `More than twice what the hole holds, ${hole}: the ground takes it, or the volume is misread.`,
+      };
+    case 'about right':
+      return { against: false, says: `At least what the hole holds, ${hole}.` };
+  }
+}
 
 /** A volume as a cell is written, in the site's unit. */
 export const volumeCell = (volume: Litres, settings: Settings) =>
