@@ -312,13 +312,14 @@ describe('nests', () => {
   });
 
   // Basis: i = (h shallow − h deep)/(z shallow − z deep), positive downward; ground 101.20, middles
-  // 20 and 40 ft down, heads 91.85 and 91.47: 0.019 downward, σ 0.0007 at 0.01 ft (computed independently).
+  // 20 and 40 ft down, heads 91.85 and 91.47: 0.019 downward, σ 0.0007 at 0.01 ft (computed
+  // independently). Here a head is good to 0.015 ft, so that 1.96 σ is 0.0021.
   test('across zones the vertical gradient is 0.019, downward', () => {
     const shallow = { id: 'N-1', easting: 1200, northing: 5250, ground: '101.20', mark: '103.20', depth: '11.35', tip: '22.8' }; // prettier-ignore
     const deep = { ...shallow, id: 'N-2', depth: '11.73', tip: '42.8', zone: 'gravel' };
     const finding = one(found(siteOfWells([shallow, deep])), 'vertical gradients');
     expect(finding.severity).toBe('note');
-    expect(finding.says).toContain('N-1 to N-2, 0.019 ± 0.001 downward (0.38 ft)');
+    expect(finding.says).toContain('N-1 to N-2 0.0190 ± 0.0021');
   });
 });
 
