@@ -1,5 +1,5 @@
 import { toGround } from '../grid';
-import { fixed, length, significant, usualDecimals } from '../show';
+import { fixed, length, usualDecimals } from '../show';
 import type { Site } from '../site/site';
 import { metres } from '../units';
 import { leftOutWords, type GaugedScreen } from './event-heads';
@@ -43,8 +43,11 @@ export function sheetFacts(site: Site, flow: Flow): SheetFact[] {
       'Error of a head',
       `${length(settings.headError, unit, usualDecimals(unit) + 1)}, one standard error, where a point states none of its own`,
     ],
-    ['Confidence', `${significant(100 * settings.confidence, 3)} %`],
-    ['Longest gauging accepted', `${significant(settings.gaugingSpread, 3)} h, the reviewer’s own`],
+    ['Confidence', `${fixed(100 * settings.confidence, 0)} %`],
+    [
+      'Longest gauging accepted',
+      `${fixed(settings.gaugingSpread, Number.isInteger(settings.gaugingSpread) ? 0 : 1)} h, the reviewer’s own`,
+    ],
   ];
 }
 
