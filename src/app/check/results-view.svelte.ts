@@ -14,12 +14,10 @@ export class ResultsView {
   moved: Readonly<Record<string, readonly [right: number, down: number]>> = $state.raw({});
   /** Whether the sides of each exceedance are drawn on the map. */
   sides = $state(false);
-  /** How far from an exceedance a point may lie to close its side, metres. */
-  within = $state(30);
-  /** How far below, metres. */
-  below = $state(6);
-  /** Screen whose results are shown over time. */
-  screen: string | null = $state(null);
+  /** How far from an exceedance a point may lie to close its side, metres: 100 ft at first. */
+  within = $state(30.48);
+  /** How far below, metres: 20 ft at first. */
+  below = $state(6.096);
 
   move(location: string, to: readonly [number, number] | null) {
     const { [location]: _, ...others } = this.moved;

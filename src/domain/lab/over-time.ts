@@ -42,7 +42,9 @@ export function yearsAt(day: string): number | null {
 /** The day a time in years falls on. */
 export const dayAt = (years: number): string => new Date(years * YEAR).toISOString().slice(0, 10);
 
-/** Screens and analytes with results in two events and more, those with most first. */
+const seen = ({ points }: Series) => points.filter(({ detected }) => detected).length;
+
+/** Screens and analytes with results in two events and more, those with most detections first. */
 export function seriesOf(site: Site, set: string | null): Series[] {
   const samples = resultsOf(site).used.filter(
     ({ sample, screen }) => screen !== null && sample.kind === 'field sample',
@@ -82,6 +84,7 @@ export function seriesOf(site: Site, set: string | null): Series[] {
     .filter(({ points }) => points.length > 0)
     .toSorted(
       (a, b) =>
+        seen(b) - seen(a) ||
         b.points.length - a.points.length ||
         a.screen.localeCompare(b.screen, 'en', { numeric: true }) ||
         a.analyte.localeCompare(b.analyte),

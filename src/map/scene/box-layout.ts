@@ -37,7 +37,7 @@ const DIRECTIONS = 24;
 /** From a point to its box, px: short first. */
 const REACHES = [13, 22, 36, 56, 84, 120, 165, 220, 290, 370, 460];
 /** Placements compared at most while room is made for boxes that found none: about a tenth of a second. */
-const PATIENCE = 3_000_000;
+const PATIENCE = 1_000_000;
 /** Candidates of one box for which others are asked to move. */
 const MOST_ASKED = 60;
 
