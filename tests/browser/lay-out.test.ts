@@ -20,16 +20,6 @@ async function drawByKeys(page: Page, kind: string, name: string, corners: strin
   await button(page, 'Add these corners').click();
 }
 
-/** All drawn before is erased, so that what is counted is what the test drew. */
-async function clearGround(page: Page) {
-  for (;;) {
-    const erase = page.getByRole('button', { name: /^Erase / });
-    const left = await erase.count();
-    if (left === 0) return;
-    await erase.first().click();
-  }
-}
-
 /** Half a square of 400 by 300 ft, and a gas line across it. */
 const BOUNDARY = '488500, 1822000\n488900, 1822000\n488900, 1822300\n488500, 1822300';
 const GAS = '488500 1822152\n488900 1822152';
@@ -38,7 +28,7 @@ describe('drawing and laying', () => {
   test('a boundary and a gas line are drawn, a grid is laid clear of it, a node shifted, all undone', async () => {
     const app = await openLayOut();
     const { page } = app;
-    await clearGround(page);
+    await button(page, 'Erase Property line').click();
     await drawByKeys(page, 'boundary', 'Trial ground', BOUNDARY);
     await expect.poll(() => page.getByText('120000 ftUS² (2.75 acres)').count()).toBe(1);
     await button(page, 'Add the boundary').click();

@@ -171,7 +171,7 @@ export class Drafting {
     };
     for (const [column, value] of Object.entries(this.attributes)) cells[column] = value.trim();
     if (!changing) {
-      const ids = new Set(this.#site.site.features.map(({ id }) => id));
+      const ids = this.#site.site.features.map(({ id }) => id);
       return { kind: 'add-rows', table: 'features', rows: [{ id: freeId('F', ids), ...cells }] };
     }
     const row = changing.row - 2;

@@ -16,9 +16,8 @@ import { pushTable, stakeTable, tableText } from '../../domain/layout/sheet-tabl
 import { metres } from '../../domain/units';
 import { tableOf } from '../../domain/site/table';
 import { writeCsv } from '../../io/csv';
-import { gpxOf } from '../../io/export/gpx-out';
-import type { PlacedThing } from '../../io/export/placed-things';
 import type { OpenSite } from '../open-site.svelte';
+import { stakesGpx } from './stakes-gpx';
 
 /** A file to be saved. */
 export type SheetFile = { readonly name: string; readonly type: string; readonly text: string };
@@ -115,11 +114,7 @@ export class FieldSheets {
       },
     ),
   );
-  readonly notCleared = $derived.by(
-    () =>
-      new Set(this.rows.filter((row) => !this.isCleared(row)).map(({ point }) => point.location.id))
-        .size,
-  );
+  readonly notCleared = $derived.by(() => notClearedOn(this.rows, this.day));
 
   readonly isCleared = ({ cleared }: PushRow) => holdsOn(cleared, this.day);
 
@@ -155,31 +150,8 @@ export class FieldSheets {
 
   /** Stakes as waypoints on WGS 84; null where the grid is tied to nothing. */
   gpx(): SheetFile | null {
-    const { settings } = this.#site.site;
-    const things = this.points.flatMap(({ location, at, ground }): PlacedThing[] => {
-      const place = this.lngLat(at);
-      if (!place) return [];
-      return [
-        {
-          table: 'locations',
-          id: location.id,
-          shape: { kind: 'points', points: [place] },
-          elevation: ground.ok ? ground.value.elevation.value : null,
-          properties: new Map([
-            ['status', 'planned'],
-            ...(ground.ok ? [['ground', ground.value.how] as const] : []),
-          ]),
-        },
-      ];
-    });
-    if (things.length === 0) return null;
-    const text = gpxOf({
-      title: `${settings.title}, stakes`,
-      verticalDatum: settings.verticalDatum,
-      things,
-      left: [],
-      note: this.#site.grid.datum.note,
-    });
+    const text = stakesGpx(this.#site.site.settings, this.#site.grid, this.points);
+    if (text === null) return null;
     return { name: `stakes-${this.day}.gpx`, type: 'application/gpx+xml', text };
   }
 }

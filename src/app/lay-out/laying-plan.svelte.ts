@@ -33,11 +33,11 @@ export type Manner = 'grid' | 'transects' | 'step-outs' | 'rings' | 'points';
 /** What a person moved or dropped, good for one layout only: another layout starts afresh. */
 type Marks = {
   readonly of: string;
-  readonly shifted: ReadonlySet<string>;
-  readonly dropped: ReadonlySet<string>;
+  readonly shifted: readonly string[];
+  readonly dropped: readonly string[];
 };
 
-const NO_MARKS: Marks = { of: '', shifted: new Set(), dropped: new Set() };
+const NO_MARKS: Marks = { of: '', shifted: [], dropped: [] };
 
 /** A layout being tried over the map. Lengths in the grid's unit. */
 export class LayingPlan {
@@ -183,8 +183,8 @@ export class LayingPlan {
     const { shifted: moved, dropped } = this.#current;
     return this.laid.value.flatMap((stake) => {
       const key = countsWords(stake);
-      if (dropped.has(key)) return [];
-      if (!moved.has(key)) return [stake];
+      if (dropped.includes(key)) return [];
+      if (!moved.includes(key)) return [stake];
       const made = shifted(stake, this.plan, this.limit);
       return [made.ok ? { ...made.value, at: rounded(made.value.at) } : stake];
     });
@@ -210,23 +210,23 @@ export class LayingPlan {
   /** A stake's shift or drop, by its counts. */
   shift(stake: Stake) {
     const { of, shifted: before, dropped } = this.#current;
-    this.#marks = { of, dropped, shifted: new Set([...before, countsWords(stake)]) };
+    this.#marks = { of, dropped, shifted: [...before, countsWords(stake)] };
   }
 
   shiftAll() {
     const { of, shifted: before, dropped } = this.#current;
     const all = this.blocked.map(countsWords);
-    this.#marks = { of, dropped, shifted: new Set([...before, ...all]) };
+    this.#marks = { of, dropped, shifted: [...before, ...all] };
   }
 
   drop(stake: Stake) {
     const { of, shifted: moved, dropped } = this.#current;
-    this.#marks = { of, shifted: moved, dropped: new Set([...dropped, countsWords(stake)]) };
+    this.#marks = { of, shifted: moved, dropped: [...dropped, countsWords(stake)] };
   }
 
   /** Whether a shift was asked for and no clear place found within the limit. */
   nowhere = (stake: Stake) =>
-    stake.blocks.length > 0 && this.#current.shifted.has(countsWords(stake));
+    stake.blocks.length > 0 && this.#current.shifted.includes(countsWords(stake));
 
   reasons = (stake: Stake) => stake.blocks.map((block) => blockWords(block, this.unit)).join('; ');
 
@@ -234,11 +234,7 @@ export class LayingPlan {
   lay(): boolean {
     const { named, laid } = this;
     if (!named.ok || !laid.ok) return false;
-    const first = new Map(laid.value.map((stake) => [countsWords(stake), stake.blocks]));
-    const why = new Map(
-      named.value.map((stake) => [stake.name, first.get(countsWords(stake)) ?? []]),
-    );
-    const edit = layPointsEdit(named.value, this.purpose.trim(), this.unit, why);
+    const edit = layPointsEdit(named.value, this.purpose.trim(), this.unit, laid.value);
     if (!edit) return false;
     const made = this.#site.edit(`Lay ${named.value.length} points`, edit);
     if (made.ok) {

@@ -1,4 +1,5 @@
 import { chosen } from '../../domain/layout/given';
+import { layerNames } from '../../domain/layout/field-plan';
 import { isMove, setAll, setScreensEdit, type TypedRule } from '../../domain/layout/set-screens';
 import { metres } from '../../domain/units';
 import type { OpenSite } from '../open-site.svelte';
@@ -35,9 +36,7 @@ export class ScreenPlan {
   }
 
   /** Names of layers logged on the site. */
-  readonly layers = $derived.by(() => [
-    ...new Set(this.#site.site.strata.map((s) => s.class ?? s.description ?? 'layer')),
-  ]);
+  readonly layers = $derived.by(() => layerNames(this.#site.site));
 
   readonly set = $derived.by(() => {
     const given = (value: number | null, name: string) =>

@@ -123,7 +123,8 @@ export function readDistances(text: string): readonly number[] | null {
 }
 
 /** A name for a new row that no other has: F-1, F-2 … */
-export function freeId(prefix: string, taken: ReadonlySet<string>): string {
+export function freeId(prefix: string, used: Iterable<string>): string {
+  const taken = new Set(used);
   let n = 1;
   while (taken.has(`${prefix}-${n}`)) n++;
   return `${prefix}-${n}`;

@@ -127,11 +127,19 @@ function expectedWater(site: Site, flow: Flow | null): (at: XY) => PlannedPoint[
   };
 }
 
+const layerName = ({ class: soil, description }: Site['strata'][number]) =>
+  soil ?? description ?? 'layer';
+
+/** Every layer named in the logs of the site, in the order met. */
+export const layerNames = (site: Site): readonly string[] => [
+  ...new Set(site.strata.map(layerName)),
+];
+
 const layersAt = (site: Site, location: string): Layer[] =>
   site.strata
     .filter((layer) => layer.location === location)
     .map((layer) => ({
-      name: layer.class ?? layer.description ?? 'layer',
+      name: layerName(layer),
       top: written(layer.top, cell('strata', layer, 'top')),
       bottom: written(layer.bottom, cell('strata', layer, 'bottom')),
     }))

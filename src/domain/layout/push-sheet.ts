@@ -4,7 +4,7 @@ import type { Site } from '../site/site';
 import { inUnits, metres, type LengthUnit, type Litres, type Metres } from '../units';
 import type { Result } from '../result';
 import { fixed } from '../show';
-import { clearedOn, type Cleared } from './cleared';
+import { clearedOn, holdsOn, type Cleared } from './cleared';
 import { depthOf, type PlannedPoint } from './field-plan';
 import { written } from './given';
 import { intervalOf, type Interval, type IntervalProblem } from './interval';
@@ -177,3 +177,9 @@ function sampleName(
     day: day.replaceAll('-', ''),
   });
 }
+
+/** Points of the sheet, not its lines, that are not cleared on a day. */
+export const notClearedOn = (rows: readonly PushRow[], day: string): number =>
+  new Set(
+    rows.filter(({ cleared }) => !holdsOn(cleared, day)).map(({ point }) => point.location.id),
+  ).size;

@@ -58,7 +58,7 @@ export function carry(view: MapView, tool: MapTool): () => void {
   const holder = map.getCanvasContainer();
   holder.style.cursor = 'crosshair';
   return () => {
-    for (const { unsubscribe } of listening) unsubscribe();
+    for (const one of listening) one.unsubscribe();
     map.doubleClickZoom.enable();
     holder.style.cursor = '';
   };

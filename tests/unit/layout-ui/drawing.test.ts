@@ -74,7 +74,7 @@ describe('drawing on the map', () => {
   });
 
   test('a new row takes the first free name', () => {
-    expect(freeId('F', new Set(['F-1', 'F-3']))).toBe('F-2');
+    expect(freeId('F', ['F-1', 'F-3'])).toBe('F-2');
   });
 });
 

@@ -251,7 +251,7 @@ describe('points laid', () => {
       ],
       'delineate',
       'ft',
-      new Map([['DP-2', near.blocks]]),
+      stakes,
     );
     if (edit?.kind !== 'add-rows') throw new Error('no edit');
     expect(edit.rows.map(({ id }) => id)).toEqual(['DP-1', 'DP-2']);
