@@ -21,7 +21,7 @@ export const notAPlane: Rule = ({ site, event, flows }) =>
       finding('not a plane', zone ?? 'all', event, {
         severity: 'caution',
         who: [],
-        says: `The ${fitted.length} heads of ${zone ?? 'this event'} do not lie on one plane: they scatter by ${said(site, flow.plane?.s ?? 0)} about it, more than their stated errors make, ${named.length > 0 ? `and would without ${listed(named.map(({ point }) => point.id))}` : 'and no one well stands out'}.`,
+        says: `The ${fitted.length} heads of ${zone ?? 'this event'} do not lie on one plane: they scatter by ${said(site, flow.plane?.s ?? 0)} about it, more than their stated errors make, ${named.length > 0 ? `and would even without ${listed(named.map(({ point }) => point.id))}` : 'and no one well stands out'}.`,
         todo: 'Look at the residuals on the map: draw contours or local arrows, or ask whether the stated errors are too small.',
         cells: [],
       }),
