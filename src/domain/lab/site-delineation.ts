@@ -89,7 +89,7 @@ export function sideSentence(
     case 'depth not known':
       return `${from}: cannot be told. The tip depth of what exceeds is not recorded.`;
     case 'nothing there':
-      return next?.depth != null
+      return next && next.depth !== null
         ? `${from}: open. Nothing within ${far(reach.below)} below. Push to a tip depth of ${far(next.depth, 1)} there.`
         : `${from}: open. Nothing in this zone within ${far(reach.within)}. Push ${far(reach.within / 2)} out.`;
   }
