@@ -3,7 +3,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { delimiter, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
-import type { Plugin } from 'vite';
+import { build, type Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
 
 /** What the built page may load: its own files and nothing else. */
@@ -68,6 +68,78 @@ const serviceWorker: Plugin = {
   },
 };
 
+const WALK_VIEWER = 'walk-viewer.html';
+const inlineHash = (text: string) =>
+  `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
+
+/**
+ * Builds the page that shows a walk taken away: one file, styles, letters and
+ * code in it, that asks nobody for anything. The app puts the data in.
+ */
+const walkViewer: Plugin = {
+  name: 'walk-viewer',
+  apply: 'build',
+  async generateBundle() {
+    const built = await build({
+      configFile: false,
+      logLevel: 'warn',
+      publicDir: false,
+      plugins: [svelte({ configFile: false })],
+      resolve: {
+        // Fewer letters, and only in the newest format.
+        alias: [
+          {
+            find: /^\.\/fonts\.css$/,
+            replacement: fileURLToPath(new URL('./src/ui/walk/file/fonts.css', import.meta.url)),
+          },
+        ],
+      },
+      build: {
+        write: false,
+        target: 'es2022',
+        assetsInlineLimit: () => true,
+        cssCodeSplit: false,
+        chunkSizeWarningLimit: 2000, // kB
+        rolldownOptions: {
+          input: fileURLToPath(new URL('./src/ui/walk/file/main.ts', import.meta.url)),
+          output: { format: 'iife', codeSplitting: false },
+        },
+      },
+    });
+    const output = [built].flat().flatMap((one) => ('output' in one ? one.output : []));
+    const code = output.flatMap((part) => (part.type === 'chunk' ? part.code : [])).join('\n');
+    const style = output
+      .flatMap((part) =>
+        part.type === 'asset' && part.fileName.endsWith('.css') ? String(part.source) : [],
+      )
+      .join('\n');
+    // Nothing in the code may end its element.
+    const script = code.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
+    const policy = `default-src 'none'; script-src ${inlineHash(script)}; style-src ${inlineHash(style)}; img-src data:; font-src data:; base-uri 'none'; form-action 'none'`;
+    this.emitFile({
+      type: 'asset',
+      fileName: WALK_VIEWER,
+      source: `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>A walk through</title>
+<link rel="icon" href="data:,">
+<style>${style}</style>
+</head>
+<body>
+<div id="app"></div>
+<script type="application/json" id="walk">"the walk goes here"</script>
+<script>${script}</script>
+</body>
+</html>
+`,
+    });
+  },
+};
+
 /** A machine without a display, or without a way to open a page, only gets the address. */
 const canOpenPage = (): boolean => {
   if (process.env.CI || process.env.SSH_CONNECTION) return false;
@@ -81,7 +153,7 @@ const browserTestTime = 120_000; // a software-drawn map on two busy cores
 const slowMachineTime = 30_000; // a test that hangs, told from one on a busy machine
 
 export default defineConfig({
-  plugins: [svelte({ configFile: false }), securityPolicy, serviceWorker],
+  plugins: [svelte({ configFile: false }), securityPolicy, walkViewer, serviceWorker],
   base: './',
   // A port of our own: the browser keeps a site's records under the address it was opened at,
   // and the usual port would share them with whatever else is tried on this machine.

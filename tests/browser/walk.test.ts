@@ -1,6 +1,11 @@
 /** The walk on the wall, by keyboard alone, as a room sees it. */
+import { mkdtempSync, statSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import { openApp, type OpenedPage } from './harness';
+import { browser, openApp, type OpenedPage } from './harness';
+import { openPage } from './opened-page';
 import { pdfMarks } from './pdf-marks';
 
 async function began(site: string, size: 'wide' | 'laptop' | 'tablet' = 'wide') {
@@ -106,5 +111,41 @@ describe('a figure sheet', () => {
     expect(marks.texts).toBeGreaterThan(40);
     expect(marks.embedded).toBeGreaterThan(0);
     expect(marks.readable).toBeGreaterThanOrEqual(marks.embedded);
+  });
+});
+
+describe('the walk as one file', () => {
+  test('opens from disk with the network cut, tells the same, opens its numbers and asks nobody', async () => {
+    const app = await openApp({ path: '?site=osier-bend' });
+    await app.drawn();
+    const { page } = app;
+    await page.getByRole('button', { name: /Walk through/ }).click();
+    await page.getByText('The walk as one file').click();
+    await page.getByText(/^Inside: .*Events: 1 row/).waitFor();
+    const saving = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save the walk as one file' }).click();
+    const path = join(mkdtempSync(join(tmpdir(), 'walk-')), 'walk.html');
+    await (await saving).saveAs(path);
+    expect(statSync(path).size).toBeLessThan(3_000_000);
+
+    const file = await openPage(await browser(), pathToFileURL(path).href, {
+      size: 'wide',
+      before: (opened) => opened.context().setOffline(true),
+    });
+    try {
+      await file.drawn();
+      for (let i = 0; i < 4; i++) await file.page.keyboard.press('PageDown');
+      expect(await title(file)).toContain('toward the east');
+      await file.picture('walk-file');
+      expect(await file.axe()).toEqual([]);
+      await file.page.getByRole('button', { name: /^106°/ }).click();
+      await file.page.getByRole('region', { name: 'Work behind the number' }).waitFor();
+      expect(await file.page.getByRole('button', { name: /Keep|Leave|Undo/ }).count()).toBe(0);
+      expect(file.complaints).toEqual([]);
+      expect(file.requests.filter((one) => !/^(file|data):/.test(one))).toEqual([]);
+      expect(file.requests.filter((one) => one.startsWith('file:'))).toHaveLength(1);
+    } finally {
+      await file.close();
+    }
   });
 });

@@ -1,0 +1,104 @@
+import type { DataPackage } from '../site/data-package';
+import { TABLES, type TableName } from '../site/schema';
+import { cellText, eachRow, tableOf, type Table } from '../site/table';
+import { rewriteWalk } from './walk-stops';
+import { counted, type Stop } from './stop';
+import { apply } from '../site/edits/apply';
+
+/** Tables a walk needs; how the work was done in the field stays at home. */
+const TAKEN: readonly TableName[] = [
+  'locations',
+  'screens',
+  'measuring_points',
+  'strata',
+  'features',
+  'events',
+  'water_levels',
+  'decisions',
+  'views',
+  'samples',
+  'results',
+  'screening_levels',
+  'qualifier_legends',
+];
+
+/** Columns for those who work on the site, not for those who are shown it. */
+const INSIDE: readonly string[] = [
+  'note',
+  'notes',
+  'read_by',
+  'surveyor',
+  'who',
+  'chosen_by',
+  'cooler',
+  'custody_number',
+  'relinquished_time',
+  'blind_alias',
+];
+
+/**
+ * The part of a site that goes into a walk to be taken away: rows of the events
+ * released, stops that are told without their notes, nothing of the rest. A row
+ * left out becomes a blank one, so that the work behind a number still names
+ * the row it stands in.
+ */
+export function releasedPackage(
+  given: DataPackage,
+  stops: readonly Stop[],
+  events: ReadonlySet<string>,
+): DataPackage {
+  const told = stops.filter(({ hidden }) => !hidden);
+  const walk = apply(given, rewriteWalk(given, told));
+  const from = walk.ok ? walk.value : given;
+  const samples = new Set(
+    from.tables.samples
+      ? rowsOf(from.tables.samples).flatMap((row) => (events.has(row('event')) ? [row('id')] : []))
+      : [],
+  );
+  const isReleased = (name: TableName, row: (column: string) => string): boolean => {
+    if (name === 'events') return events.has(row('id'));
+    if (name === 'water_levels' || name === 'samples') return events.has(row('event'));
+    if (name === 'results') return samples.has(row('sample'));
+    if (name === 'views') return row('order') !== '';
+    if (name !== 'decisions') return true;
+    const [, event] = row('on').split(' @ ');
+    const what = row('what');
+    return (what === 'include' || what === 'exclude') && event !== undefined && events.has(event);
+  };
+  const tables = Object.fromEntries(
+    TAKEN.flatMap((name) => {
+      const table = from.tables[name];
+      return table ? [[name, blanked(table, (row) => isReleased(name, row))]] : [];
+    }),
+  );
+  return { ...from, tables, descriptor: {} };
+}
+
+type Cells = (column: string) => string;
+
+const rowsOf = (table: Table): Cells[] =>
+  Array.from({ length: table.size }, (_, row) => (column) => cellText(table, row, column).trim());
+
+function blanked(table: Table, isReleased: (row: Cells) => boolean): Table {
+  const released = rowsOf(table).map(isReleased);
+  const inside = table.columns.map((column) => INSIDE.includes(column));
+  const rows = [...eachRow(table)].map((texts, row) =>
+    texts.map((text, column) => (released[row] && !inside[column] ? text : '')),
+  );
+  return tableOf(table.columns, rows);
+}
+
+/** What is inside, said before it is saved: each table with how many of its rows. */
+export function contentsOf(released: DataPackage): string[] {
+  return TAKEN.flatMap((name) => {
+    const table = released.tables[name];
+    const rows = table
+      ? rowsOf(table).filter((row) => table.columns.some((column) => row(column) !== '')).length
+      : 0;
+    return rows > 0 ? [`${TABLES[name].title}: ${counted(rows, 'row')}`] : [];
+  });
+}
+
+/** Events the told stops speak of, with the one the walk is told for. */
+export const eventsOf = (stops: readonly Stop[]): ReadonlySet<string> =>
+  new Set(stops.flatMap(({ hidden, view }) => (hidden ? [] : (view.shown.event ?? []))));

@@ -1,0 +1,74 @@
+import { describe, expect, test } from 'vitest';
+import { embedded } from '../../../src/app/walk/take-away';
+import { openTaken } from '../../../src/app/walk/taken';
+import { cellText } from '../../../src/domain/site/table';
+import { contentsOf, eventsOf, releasedPackage } from '../../../src/domain/walk/take-away';
+import { plain } from '../../../src/domain/walk/stop';
+import { stopsOf } from '../../../src/domain/walk/walk-stops';
+import { gridOf, siteOf } from '../../../src/io/open-site';
+import { savePackage } from '../../../src/io/package/save';
+import { textOf } from '../../../src/io/package/files';
+import { openFolder } from '../folder';
+
+const { package: given, site } = openFolder('demo-sites/osier-bend');
+const of = {
+  event: '2026-03',
+  zone: 'shallow',
+  levelSet: 'Federal drinking water (40 CFR 141.61(a))',
+};
+const stops = stopsOf(site, of).map((stop) => ({ ...stop, hidden: stop.made === 'next' }));
+const released = releasedPackage(given, stops, eventsOf(stops));
+const text = [...savePackage(released).values()].map(textOf).join('\n');
+const opened = siteOf(released, gridOf(released).grid, null);
+
+describe('a walk of March 2026 that is taken away', () => {
+  test('holds no reading and no result of another event', () => {
+    expect([...opened.events.keys()]).toEqual(['2026-03']);
+    expect(new Set(opened.waterLevels.map(({ event }) => event))).toEqual(new Set(['2026-03']));
+    for (const { event } of opened.samples.values()) expect(event).toBe('2026-03');
+    for (const { sample } of opened.results) expect(opened.samples.has(sample)).toBe(true);
+    expect(text).not.toContain('-2509');
+  });
+
+  test('holds no notes, no initials, no hidden stop and no table of the field work', () => {
+    expect(text).not.toMatch(/K\.B\.|COC-/);
+    expect(released.tables.attempts).toBeUndefined();
+    expect(released.tables.purge_readings).toBeUndefined();
+    const views = released.tables.views;
+    const ids = Array.from({ length: views?.size ?? 0 }, (_, row) =>
+      views ? cellText(views, row, 'id') : '',
+    );
+    expect(ids).not.toContain('next');
+    for (const { notes } of opened.views) expect(notes).toBeNull();
+  });
+
+  test('tells the same sentences, and cites the same rows of the same tables', () => {
+    const tell = (from: typeof site) =>
+      stopsOf(from, of)
+        .filter(({ made }) => made === 'water' || made === 'way' || made === 'exceeds')
+        .map(({ title, sentences }) => [title, ...sentences.map(plain)].join(' '));
+    expect(tell(opened)).toEqual(tell(site));
+    const row = (from: typeof site) =>
+      from.waterLevels.find(({ screen, event }) => screen === 'MW-3' && event === '2026-03')?.row;
+    expect(row(opened)).toBe(row(site));
+  });
+
+  test('says what is inside', () => {
+    expect(contentsOf(released)).toContain('Events: 1 row');
+    expect(contentsOf(released).join()).not.toMatch(/Attempts|Purge/);
+  });
+});
+
+test('data in the page cannot end the element they stand in', () => {
+  const files = { 'a.csv': '</script><script>alert(1)</script><!-- \u2028' };
+  const page = embedded({ files, event: null, zone: null, levelSet: null });
+  expect(page).not.toMatch(/<|\u2028/);
+  expect(JSON.parse(page)).toMatchObject({ files });
+});
+
+test('a file whose data are cut short says so', () => {
+  expect(openTaken('{"files": {')).toEqual({
+    ok: false,
+    problem: 'The data in this file are cut short.',
+  });
+});
