@@ -1,12 +1,25 @@
 import { fail, ok, type Result } from '../domain/result';
+import type { DataPackage } from '../domain/site/data-package';
 import { sentenceOf } from '../domain/site/problem';
+import { NEW_SITE } from '../domain/site/settings-draft';
 import { NO_FILES, openWhole, type WholeSite } from '../io/keeping/whole-site';
 import type { Files } from '../io/package/files';
 import { demoFiles } from './demo-sites';
+import { kindOf } from './import/candidates';
+import { importOf } from './import/import-view.svelte';
 import { Keeping } from './keeping/keeping.svelte';
 import { zipped } from './keeping/pack';
 import { OpenSite } from './open-site.svelte';
 import { pickedFiles } from './picked-files';
+import { settingsViewOf } from './places/settings-view.svelte';
+
+const EMPTY_SITE: DataPackage = {
+  settings: NEW_SITE,
+  tables: {},
+  paths: {},
+  columnUnits: {},
+  descriptor: {},
+};
 
 /**
  * The desk a person works at: which site is open, and the sites kept in this
@@ -36,6 +49,28 @@ export class Desk {
   /** A demo is looked at; it is kept as a site of its own from its first edit. */
   async openDemo(name: string): Promise<void> {
     this.#take(await demoFiles(name), 'from its first edit');
+  }
+
+  /** A site with nothing in it yet, kept from the start. Its settings are asked for first. */
+  newSite(): void {
+    void this.#letGo();
+    const whole = { package: EMPTY_SITE, carried: NO_FILES, lines: [] };
+    this.#whole = whole;
+    const site = new OpenSite({
+      package: EMPTY_SITE,
+      problems: [],
+      keeper: this.keeping.begin(whole),
+    });
+    settingsViewOf(site).open = true;
+    this.#show(site);
+  }
+
+  /** Files dropped on the page: a whole site is opened, anything else goes into the open one. */
+  async drop(dropped: readonly File[]): Promise<void> {
+    const kinds = await Promise.all(dropped.map(kindOf));
+    const isSite = kinds.some(({ kind }) => kind === 'site' || kind === 'descriptor');
+    if (isSite || !this.#site) await this.openPicked(dropped);
+    else await importOf(this.#site).openFiles(dropped);
   }
 
   /** Files picked or dropped: a folder or a zip of one. Kept from the start. */

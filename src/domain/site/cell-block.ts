@@ -166,9 +166,16 @@ export function nextWith(table: Table | undefined, after: At, sought: string): A
 const NARROWEST = 7;
 const WIDEST = 36;
 
-/** Width of each column in letters, by its heading and its first rows. */
-export function widthsDrawn(table: Table | undefined, columns: readonly string[]): number[] {
-  const widths = columns.map((column) => column.length + 1);
+/**
+ * Width of each column in letters, by its heading and its first rows.
+ * @param headings  as they are written above the columns, with units
+ */
+export function widthsDrawn(
+  table: Table | undefined,
+  columns: readonly string[],
+  headings: readonly string[],
+): number[] {
+  const widths = headings.map((heading) => heading.length + 2);
   for (let row = 0; row < Math.min(table?.size ?? 0, 200); row++)
     textsDrawn(table, row, columns).forEach((text, at) => {
       widths[at] = Math.max(widths[at] ?? 0, text.length);

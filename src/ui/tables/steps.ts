@@ -1,3 +1,8 @@
+import type { At } from '../../domain/site/cell-block';
+
+/** The name of a cell's element, by which the grid says which cell is in hand. */
+export const cellId = ({ row, column }: At) => `cell-${row}-${column}`;
+
 /** How far a key moves the cell in hand: rows down and columns right; null for any other key. */
 export function stepFor(
   { key, shiftKey, ctrlKey, metaKey }: KeyboardEvent,

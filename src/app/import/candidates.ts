@@ -1,0 +1,89 @@
+import { fail, ok, type Result } from '../../domain/result';
+import { pathsIn } from '../../io/formats/bounded-zip';
+import { openDrawing } from '../../io/formats/open-drawing';
+import { ENOUGH, whatItIs, type FileKind } from '../../io/formats/what-it-is';
+import { readDelimited, readDelimitedText, type Dressed } from '../../io/import/read-delimited';
+import { openWorkbook } from '../../io/import/read-workbook';
+import type { Progress, SourceTable } from '../../io/import/source-table';
+
+type Reading = AsyncGenerator<Progress, Result<SourceTable, string>>;
+
+/** A table that can be taken in: a file, a sheet of one, or what was pasted. */
+export type Candidate = {
+  readonly name: string;
+  /** Delimited text, whose dress a person may correct; of other kinds only the header row. */
+  readonly isText: boolean;
+  readonly read: (dressed: Dressed) => Reading;
+};
+
+/** What a file is, told by its bytes. */
+export async function kindOf(file: File): Promise<FileKind> {
+  const head = new Uint8Array(await file.slice(0, ENOUGH).arrayBuffer());
+  const isZip = head[0] === 0x50 && head[1] === 0x4b;
+  const paths = isZip ? pathsIn(new Uint8Array(await file.arrayBuffer())) : null;
+  return whatItIs(head, head.length === file.size, isZip ? () => paths : null);
+}
+
+/** Something that is read at once. */
+async function* atOnce(
+  reading: Result<SourceTable, string> | Promise<Result<SourceTable, string>>,
+): Reading {
+  return await reading;
+}
+
+/** The tables in a file; or why there are none. */
+export async function candidatesIn(file: File): Promise<Result<readonly Candidate[], string>> {
+  const kind = await kindOf(file);
+  const bytes = async () => new Uint8Array(await file.arrayBuffer());
+  switch (kind.kind) {
+    case 'table':
+      return ok([
+        {
+          name: file.name,
+          isText: true,
+          read: (dressed) => readDelimited(file.name, file, dressed),
+        },
+      ]);
+    case 'workbook': {
+      const book = await openWorkbook(file.name, await bytes());
+      if (!book.ok) return book;
+      return ok(
+        book.value.sheets.map((sheet) => ({
+          name: book.value.sheets.length > 1 ? `${file.name}, sheet ${sheet}` : file.name,
+          isText: false,
+          read: ({ headerRow }: Dressed) => atOnce(book.value.read(sheet, headerRow)),
+        })),
+      );
+    }
+    case 'geojson':
+    case 'kml':
+    case 'kmz':
+    case 'gpx':
+    case 'shapefile': {
+      const tables = openDrawing(file.name, await bytes(), kind.kind);
+      if (!tables.ok) return tables;
+      return ok(
+        tables.value.map((table) => ({
+          name: table.name,
+          isText: false,
+          read: () => atOnce(ok(table)),
+        })),
+      );
+    }
+    case 'site':
+    case 'descriptor':
+      return fail(`${file.name} is a whole site: open it with Open.`);
+    case 'image':
+    case 'tiles':
+      return fail(`${file.name} is a picture: no rows can be taken from it.`);
+    case 'refused':
+      return fail(`${file.name} is not opened: ${kind.why}.`);
+  }
+}
+
+/** A block pasted from a spreadsheet or a mail. */
+export const pastedCandidate = (text: string): Candidate => ({
+  name: 'what was pasted',
+  isText: true,
+  read: (dressed) => atOnce(readDelimitedText('what was pasted', text, dressed)),
+});

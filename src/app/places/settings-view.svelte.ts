@@ -1,0 +1,61 @@
+import {
+  draftOf,
+  settingsOf,
+  type DraftProblem,
+  type SettingsDraft,
+} from '../../domain/site/settings-draft';
+import type { OpenSite } from '../open-site.svelte';
+import { gridWords } from './grids';
+
+/** The settings of a site while they are being written. */
+export class SettingsView {
+  open = $state(false);
+  problems: readonly DraftProblem[] = $state.raw([]);
+  trouble = $state('');
+
+  draft: SettingsDraft;
+  readonly grid = $derived.by(() => gridWords(this.draft.grid));
+  readonly #site: OpenSite;
+
+  constructor(site: OpenSite) {
+    this.#site = site;
+    this.draft = $state.raw(draftOf(site.package.settings));
+  }
+
+  begin = () => {
+    this.draft = draftOf(this.#site.package.settings);
+    this.problems = [];
+    this.trouble = '';
+    this.open = true;
+  };
+
+  change(change: Partial<SettingsDraft>) {
+    this.draft = { ...this.draft, ...change };
+  }
+
+  keep = () => {
+    this.trouble = '';
+    const read = settingsOf(this.draft);
+    this.problems = read.ok ? [] : read.problem;
+    if (!read.ok) return;
+    if (!this.grid.ok) {
+      this.trouble = this.grid.problem;
+      return;
+    }
+    const edit = { kind: 'change-settings', settings: read.value } as const;
+    const made = this.#site.edit('Change the settings of the site', edit);
+    if (made.ok) this.open = false;
+    else this.trouble = 'Another window has this site: here it can only be read.';
+  };
+}
+
+const views = new WeakMap<OpenSite, SettingsView>();
+
+/** The settings of a site; the same view each time it is asked for. */
+export function settingsViewOf(site: OpenSite): SettingsView {
+  const before = views.get(site);
+  if (before) return before;
+  const made = new SettingsView(site);
+  views.set(site, made);
+  return made;
+}

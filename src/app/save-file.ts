@@ -1,0 +1,10 @@
+/** Hand a file to the person, as the browser does it: into their downloads. */
+export function saveFile(name: string, content: Uint8Array | string, type: string): void {
+  const part = typeof content === 'string' ? content : new Uint8Array(content);
+  const address = URL.createObjectURL(new Blob([part], { type }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(address), 10_000);
+}
