@@ -5,6 +5,7 @@ import { groundPlanOf } from '../../domain/layout/ground-plan';
 import { readPattern } from '../../domain/layout/numbering';
 import { patternProblemWords } from '../../domain/layout/layout-words';
 import {
+  notClearedOn,
   pushSheet,
   SAMPLE_WORDS,
   type Equipment,
