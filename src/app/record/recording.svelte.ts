@@ -5,6 +5,8 @@ import {
   progressOf,
   type Step,
 } from '../../domain/record/field-points';
+import { QUALITY_RATES, type QualityRates } from '../../domain/layout/sample-counts';
+import { USUAL_SAMPLE_PATTERN } from '../../domain/record/sampling';
 import { newRoundName, roundOf } from '../../domain/record/rounds';
 import type { Typed } from '../../domain/record/typed';
 import type { Edit } from '../../domain/site/edits/apply';
@@ -32,6 +34,15 @@ export class Recording {
   holeDiameter = $state('');
   /** Percent more than a hole holds, to be mixed: one in five, common practice. */
   extraFill = $state('20');
+  /** Names of samples, and how many duplicates and blanks go with them. */
+  samplePattern = $state(USUAL_SAMPLE_PATTERN);
+  rates = $state.raw(QUALITY_RATES[0] as QualityRates);
+  /** Where purging stops whether it cleared or not. */
+  limitMinutes = $state('60');
+  limitLitres = $state('');
+  /** Called clear at or below this, NTU. Common practice, no source; programmes name 5 to 50. */
+  clearAt = $state('10');
+  isPrintingCustody = $state(false);
   readonly staticRule = USUAL_STATIC_RULE;
 
   constructor(site: OpenSite) {

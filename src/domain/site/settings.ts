@@ -1,3 +1,4 @@
+import type { CriteriaSet } from '../survey/stabilisation';
 import type { LengthUnit, Metres, VolumeUnit } from '../units';
 
 /** A grid by its published code or by a projection string, or a local one tied to nothing. */
@@ -34,6 +35,8 @@ export type Settings = {
   readonly levelSets: readonly string[];
   /** Whether validation of the results is recorded as done. */
   readonly validated: boolean;
+  /** When a purge counts as stable here; the first published set where none is chosen. */
+  readonly purgeCriteria?: CriteriaSet;
 };
 
 /** Combined one-sigma error of a head: survey 0.01 ft, reading 0.01 ft, tape 0.005 ft, in quadrature. */

@@ -1,5 +1,6 @@
 import type { Problem } from '../../domain/site/problem';
 import { USUAL_HEAD_ERROR, type Settings } from '../../domain/site/settings';
+import { readCriteria } from './purge-criteria';
 import { isLengthUnit, metres, type LengthUnit, inUnits } from '../../domain/units';
 
 /** The version of the layout this app writes; a newer one is refused politely. */
@@ -66,6 +67,10 @@ export function readSettings(descriptor: Json): ReadSettings {
   if (sets !== undefined && !(Array.isArray(sets) && sets.every((s) => typeof s === 'string')))
     doubt('downgradient.levelSets', 'a list of names of level sets', sets);
 
+  const criteria = readCriteria(given.purgeCriteria);
+  if (given.purgeCriteria !== undefined && criteria === null)
+    doubt('downgradient.purgeCriteria', 'a set of stabilisation criteria', given.purgeCriteria);
+
   const settings: Settings = {
     title: text(descriptor, 'title', 'title', text(descriptor, 'name', 'name', 'Site')),
     grid: {
@@ -87,6 +92,7 @@ export function readSettings(descriptor: Json): ReadSettings {
     ),
     levelSets: Array.isArray(sets) ? sets.filter((s) => typeof s === 'string') : [],
     validated: given.validated === true,
+    ...(criteria === null ? {} : { purgeCriteria: criteria }),
   };
   return {
     settings,
@@ -116,5 +122,6 @@ export function writeSettings(settings: Settings): Json {
     soundingTolerance: inVertical(settings.soundingTolerance),
     levelSets: settings.levelSets,
     validated: settings.validated,
+    ...(settings.purgeCriteria ? { purgeCriteria: settings.purgeCriteria } : {}),
   };
 }

@@ -1,4 +1,4 @@
-import type { Step, StepState } from '../../domain/record/field-points';
+import type { Step } from '../../domain/record/field-points';
 
 export const STEP_NAMES: Readonly<Record<Step, string>> = {
   hole: 'Hole',
@@ -7,9 +7,3 @@ export const STEP_NAMES: Readonly<Record<Step, string>> = {
   sample: 'Sample',
   close: 'Decommission',
 };
-
-const MARKS: Readonly<Record<StepState, string>> = { done: '✓', 'not yet': '○', 'not needed': '–' };
-
-export const stateMark = (state: StepState) => MARKS[state];
-
-export const stateWords = (state: StepState) => state;

@@ -1,0 +1,8 @@
+import { CUSTODY_COLUMNS, custodyRows } from '../../domain/record/sampling';
+import type { Sample } from '../../domain/site/schema';
+import { tableOf } from '../../domain/site/table';
+import { writeCsv } from '../../io/csv';
+
+/** The draft custody list as a comma-separated file. */
+export const custodyCsv = (samples: readonly Sample[]): string =>
+  writeCsv(tableOf(CUSTODY_COLUMNS, custodyRows(samples)));

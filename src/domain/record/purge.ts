@@ -1,0 +1,162 @@
+import { fixed } from '../show';
+import type { Edit } from '../site/edits/apply';
+import { RECORD_TABLES } from '../site/schema-record';
+import type { Row } from '../site/schema';
+import type { Site } from '../site/site';
+import {
+  CRITERIA_SETS,
+  type CriteriaSet,
+  type Criterion,
+  type Parameter,
+  type ParameterState,
+  type PurgeOutcome,
+  type PurgeReading,
+  type Stabilisation,
+} from '../survey/stabilisation';
+import { minutesBetween } from '../survey/static-level';
+import { cellsOf } from './holes';
+import { roundEdits } from './rounds';
+import { rowOf, type Typed } from './typed';
+
+export type PurgeRow = Row<'purge_readings'>;
+
+export const PARAMETERS: readonly Parameter[] = [
+  'ph',
+  'conductance',
+  'dissolved_oxygen',
+  'orp',
+  'temperature',
+  'turbidity',
+];
+
+const FIELDS = RECORD_TABLES.purge_readings.fields;
+
+export const parameterName = (parameter: Parameter) => FIELDS[parameter].says;
+export const parameterUnit = (parameter: Parameter) => FIELDS[parameter].unit;
+
+/** Readings of a purge, in the order of time. */
+export const purgeOf = (site: Site, screen: string, event: string): readonly PurgeRow[] =>
+  site.purgeReadings
+    .filter((reading) => reading.screen === screen && reading.event === event)
+    .toSorted((a, b) => a.time.localeCompare(b.time));
+
+/** Readings as the criteria compare them, by minutes since the first. */
+export function purgeInTime(rows: readonly PurgeRow[]): readonly PurgeReading[] {
+  const first = rows[0]?.time ?? '';
+  return rows.flatMap((row) => {
+    const minutes = minutesBetween(first, row.time);
+    if (minutes === null) return [];
+    const values = PARAMETERS.map((parameter) => [parameter, row[parameter]?.value ?? null]);
+    return [{ minutes, ...(Object.fromEntries(values) as Record<Parameter, number | null>) }];
+  });
+}
+
+/**
+ * Minutes and litres pumped, each rate taken to hold from its reading to the
+ * next. Litres are null where a rate is missing.
+ */
+export function purgedSoFar(rows: readonly PurgeRow[]): {
+  readonly minutes: number;
+  readonly litres: number | null;
+} {
+  let [minutes, millilitres]: [number, number | null] = [0, 0];
+  for (const [i, row] of rows.entries()) {
+    const before = rows[i - 1];
+    if (!before) continue;
+    const lapse = minutesBetween(before.time, row.time) ?? 0;
+    minutes += lapse;
+    millilitres =
+      millilitres === null || !before.rate ? null : millilitres + before.rate.value * lapse;
+  }
+  return { minutes, litres: millilitres === null ? null : millilitres / 1000 };
+}
+
+/** "3 successive readings, at least 3 min apart". */
+export const setWords = ({ readings, minutesApart }: CriteriaSet) =>
+  `${readings} successive readings${minutesApart === null ? '' : `, at least ${fixed(minutesApart, 0)} min apart`}`;
+
+/** "±0.1 pH", "±10 % or ±0.2 mg/L, whichever is more". */
+export function criterionWords({ parameter, within, percent }: Criterion): string {
+  const unit = parameterUnit(parameter);
+  const parts = [
+    percent === null ? '' : `±${percent} %`,
+    within === null ? '' : `±${within} ${unit}`,
+  ].filter((part) => part !== '');
+  return parts.length === 2 ? `${parts.join(' or ')}, whichever is more` : (parts[0] ?? 'any');
+}
+
+/** What the last readings of one parameter are. */
+export function parameterWords({ parameter, state, apart, allowed }: ParameterState): string {
+  if (state === 'not read' || apart === null || allowed === null) return 'not read every time';
+  const unit = parameterUnit(parameter);
+  const decimals = allowed < 1 ? 2 : 1;
+  return `${state}: ${fixed(apart, decimals)} of ${fixed(allowed, decimals)} ${unit} allowed`;
+}
+
+export const VERDICTS: Readonly<Record<Stabilisation['verdict'], string>> = {
+  stable: 'Stable by these criteria.',
+  changing: 'Still changing.',
+  'too few readings': 'Too few readings yet.',
+  'too close together': 'The readings agree, but are too close together in time.',
+  'not all read': 'Not every parameter of the set was read.',
+};
+
+export const OUTCOMES: Readonly<Record<PurgeOutcome, string>> = {
+  'ready to sample': 'Ready to sample.',
+  'keep purging': 'Keep purging.',
+  'did not clear':
+    'Did not clear within the limit. Sample it as it is, and say so; or leave it and come back.',
+};
+
+/** Turbidity from first to last, against what is called clear; null where it was not read. */
+export function clearingWords(rows: readonly PurgeRow[], aim: number): string | null {
+  const read = rows.flatMap(({ turbidity }) => (turbidity ? [turbidity] : []));
+  const [first, last] = [read[0], read.at(-1)];
+  if (!first || !last) return null;
+  const clear = last.value <= aim;
+  const way =
+    read.length < 2
+      ? ''
+      : last.value < first.value
+        ? `, down from ${first.text} NTU`
+        : `, not lower than the first, ${first.text} NTU`;
+  return `Turbidity ${last.text} NTU${way}: ${clear ? 'clear' : 'not clear'}, ${aim} NTU is called clear.`;
+}
+
+/** The set in use on a site: its own, else the first published one. */
+export const criteriaOf = (site: Site): CriteriaSet =>
+  site.settings.purgeCriteria ?? (CRITERIA_SETS[0] as CriteriaSet);
+
+/** A published set changed for this site: its source says so, and no value is "read" any more. */
+export function changedSet(
+  set: CriteriaSet,
+  change: Partial<Pick<CriteriaSet, 'readings' | 'minutesApart' | 'criteria'>>,
+): CriteriaSet {
+  const own = / as changed for this site$/;
+  return {
+    ...set,
+    ...change,
+    name: own.test(set.name) ? set.name : `${set.name}, as changed for this site`,
+    source: own.test(set.name) ? set.source : `Set on this site, from: ${set.source}`,
+  };
+}
+
+/** A reading of a purge, in a round that takes in its day. */
+export function purgeEdit(site: Site, screen: string, round: string, typed: Typed): Edit {
+  const row = rowOf({ ...typed, screen, event: round });
+  return {
+    kind: 'together',
+    edits: [
+      ...roundEdits(site, round, (row.time ?? '').slice(0, 10)),
+      { kind: 'add-rows', table: 'purge_readings', rows: [row] },
+    ],
+  };
+}
+
+/** How a purge ended, kept in the note of its last reading. */
+export function purgeEndEdit(last: PurgeRow, outcome: PurgeOutcome, set: CriteriaSet): Edit {
+  const words =
+    outcome === 'ready to sample' ? `Stable by ${set.name}` : `Did not clear, by ${set.name}`;
+  const note = last.note === null ? words : `${last.note}; ${words}`;
+  return { kind: 'write-cells', table: 'purge_readings', cells: cellsOf(last, { note }) };
+}
