@@ -90,9 +90,9 @@ test('the four raw files come in by the mouse alone, and the tables are those of
     await page.getByText(new RegExp(`^${name}: The file adds `)).waitFor();
   };
   await take('wells.csv', 95, [[/How is the ground elevation known/, 'surveyed']]);
-  await take('levels.csv', 124, [[/round/i, 'year']]);
+  await take('levels.csv', 124, [[/Which rounds/, 'year']]);
   await take('results.csv', 3573, [
-    [/round/i, 'year'],
+    [/Which rounds/, 'year'],
     [/matrix/i, 'groundwater'],
   ]);
   await take('mcl.csv', 44, [[/What is this set of levels called/, 'Federal levels of the data set']]); // prettier-ignore
@@ -145,4 +145,38 @@ test('a pasted block with a day that could be a month is asked about once; its r
   await block('well\tdate\tdepth to water ft\nMW-1\t03/04/2025\t12.50\nMW-2\t03/04/2025\t13.10');
   await page.getByLabel(/day.*month|month.*day/i).waitFor();
   await page.getByRole('row', { name: /^Rows 2 0 0 0 0 2 0/ }).waitFor();
+});
+
+test('a site goes out as GeoJSON, work tables and CSV, and its GeoJSON comes in again', async () => {
+  const app = await openApp({ path: '?site=osier-bend' });
+  const { page } = app;
+  await app.drawn();
+  await menu(page, /Save its tables and drawings/);
+  expect(await app.axe()).toEqual([]);
+  await app.picture('files-out');
+  const saved = async (name: string | RegExp) => {
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name }).click(),
+    ]);
+    return { name: download.suggestedFilename(), text: await textOf(download) };
+  };
+  const drawing = await saved('Save as GeoJSON');
+  const { features } = JSON.parse(drawing.text) as { features: { geometry: unknown }[] };
+  expect(features.length).toBeGreaterThan(40);
+  expect((await saved('Save the work tables')).name).toMatch(/-work\.zip$/);
+  const locations = await saved(/^Locations/);
+  expect(locations.text.split('\n')[0]).toMatch(/^id,easting,northing/);
+  expect((await saved('Save as KML')).text).toMatch(/^<\?xml.*\n<kml /);
+  expect((await saved('Save as GPX')).text).toMatch(/^<\?xml.*\n<gpx /);
+
+  await page.getByRole('button', { name: 'Back to the map' }).click();
+  await menu(page, /Take files into its tables/);
+  await page.getByLabel('Files', { exact: true }).setInputFiles({
+    name: drawing.name,
+    mimeType: 'application/geo+json',
+    buffer: Buffer.from(drawing.text),
+  });
+  await page.getByRole('heading', { name: /^Take in .*geojson/ }).waitFor();
+  await page.getByLabel('Its coordinates are in').waitFor();
 });
