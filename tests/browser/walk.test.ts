@@ -48,7 +48,7 @@ describe.each(['osier-bend', 'quellmoor'])('the walk of %s', (site) => {
     expect(new Set(titles).size).toBe(count);
     await page.keyboard.press('PageUp');
     expect(await title(app)).toBe(titles.at(-2));
-  });
+  }, 240_000);
 });
 
 describe('a stop', () => {
@@ -120,7 +120,7 @@ describe('the walk as one file', () => {
     await app.drawn();
     const { page } = app;
     await page.getByRole('button', { name: /Walk through/ }).click();
-    await page.getByText('The walk as one file').click();
+    await page.getByRole('heading', { name: 'The walk as one file' }).click();
     await page.getByText(/^Inside: .*Events: 1 row/).waitFor();
     const saving = page.waitForEvent('download');
     await page.getByRole('button', { name: 'Save the walk as one file' }).click();

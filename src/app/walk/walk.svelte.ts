@@ -123,6 +123,7 @@ export class Walk {
         shown: this.#site.shown,
         points: here?.view.points ?? 'all',
         contours: here?.view.contours ?? false,
+        ...(here?.view.section ? { section: true } : {}),
         window: seen,
       },
     };

@@ -166,6 +166,7 @@ export function whatLiesBelow({ site, of }: Material): Telling {
       shown: bare(of),
       points: 'borings',
       contours: false,
+      section: true,
       window: windowAround(locations),
     },
   };

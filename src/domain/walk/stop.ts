@@ -24,6 +24,8 @@ export type StopView = {
   readonly shown: Shown;
   readonly points: PointsShown;
   readonly contours: boolean;
+  /** Whether the section stands under the map. */
+  readonly section?: true;
   /** What the map holds; null: the whole site. */
   readonly window: Window | null;
 };

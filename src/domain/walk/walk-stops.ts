@@ -62,6 +62,7 @@ function readShown(text: string): KeptShown {
       shown: readOver(shown),
       points: isPoints(given.points) ? given.points : 'all',
       contours: given.contours === true,
+      ...(given.section === true ? { section: true } : {}),
       window: isWindow ? (window as unknown as Window) : null,
     },
   };
