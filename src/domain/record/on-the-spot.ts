@@ -1,0 +1,118 @@
+import { along } from '../geometry/compass';
+import { length } from '../show';
+import type { Edit } from '../site/edits/apply';
+import type { Location } from '../site/schema';
+import type { Site } from '../site/site';
+import { azimuth, inUnits, metres } from '../units';
+import type { FieldPoint } from './field-points';
+import { cellsOf } from './holes';
+import { asWritten, rowOf, type Typed } from './typed';
+
+/** A place in the grid, in metres: east, north. */
+type At = readonly [east: number, north: number];
+
+/** Where a point is, or is to be; null where neither is known. */
+export const standsAt = (location: Location): At | null => {
+  const { easting, northing, planned_easting, planned_northing } = location;
+  if (easting && northing) return [easting.value, northing.value];
+  return planned_easting && planned_northing
+    ? [planned_easting.value, planned_northing.value]
+    : null;
+};
+
+/** The place so far from another, in the grid's unit along an azimuth from grid north. */
+export function placeFrom(site: Site, from: At, distance: number, direction: number): At {
+  const [east, north] = along(azimuth(direction));
+  const far = metres(distance, site.settings.grid.unit);
+  return [from[0] + far * east, from[1] + far * north];
+}
+
+const coordinate = (site: Site, value: number) =>
+  inUnits(metres(value), site.settings.grid.unit).toFixed(2);
+
+/** A point added in the field, by typed coordinates. */
+export function addPointEdit(typed: Typed): Edit {
+  const row = rowOf(typed);
+  return {
+    kind: 'add-rows',
+    table: 'locations',
+    rows: [{ note: 'Added in the field', ...row, kind: 'direct push', status: 'planned' }],
+  };
+}
+
+/** Why a point cannot be added as typed; null when it can. */
+export function notAddable(site: Site, typed: Typed): string | null {
+  const { id, planned_easting: east, planned_northing: north } = rowOf(typed);
+  if (id === undefined) return 'Still needed: a name.';
+  if (site.locations.has(id)) return `There is a point ${id} already.`;
+  return east === undefined || north === undefined ? 'Still needed: both coordinates.' : null;
+}
+
+/** A point moved: where it stands changes, where it was staked stays on record, and so does the reason. */
+export function moveEdit(site: Site, location: Location, to: At, reason: string): Edit {
+  const note = [location.note ?? '', `Moved in the field: ${reason.trim()}`]
+    .filter((text) => text !== '')
+    .join('; ');
+  const [easting, northing] = [coordinate(site, to[0]), coordinate(site, to[1])];
+  return {
+    kind: 'write-cells',
+    table: 'locations',
+    cells: cellsOf(location, { easting, northing, note }),
+  };
+}
+
+/** Why a point cannot be dropped: something was done there. Null when it can. */
+export const notDroppable = ({ location, attempts, steps }: FieldPoint): string | null =>
+  attempts.length > 0 || steps.water === 'done' || steps.sample === 'done'
+    ? `Something is recorded at ${location.id}: it stays. Close its holes instead.`
+    : null;
+
+/** A planned point dropped with its planned screens; the reason is kept among the decisions. */
+export function dropEdit(point: FieldPoint, reason: string, who: string, when: string): Edit {
+  const { location, screens } = point;
+  const rows = screens.map(({ row }) => row - 2);
+  return {
+    kind: 'together',
+    edits: [
+      {
+        kind: 'decide',
+        what: 'comment',
+        on: location.id,
+        reason: `Dropped in the field: ${asWritten(reason)}`,
+        who,
+        when,
+      },
+      ...(rows.length > 0 ? [{ kind: 'remove-rows', table: 'screens', rows } as const] : []),
+      { kind: 'remove-rows', table: 'locations', rows: [location.row - 2] },
+    ],
+  };
+}
+
+/**
+ * What the layout misses when nothing stands at a place any more: nothing is
+ * sampled nearer to it than the nearest other push point.
+ *
+ * @param left  the place given up
+ * @param to    where the point goes instead; null where it is dropped
+ */
+export function missedAt(
+  site: Site,
+  points: readonly FieldPoint[],
+  who: string,
+  left: At,
+  to: At | null,
+): string {
+  const others = points
+    .filter(({ location }) => location.id !== who)
+    .flatMap(({ location }) => {
+      const at = standsAt(location);
+      return at ? [{ name: location.id, at }] : [];
+    });
+  const all = to ? [...others, { name: who, at: to }] : others;
+  const nearest = all
+    .map(({ name, at }) => ({ name, apart: Math.hypot(at[0] - left[0], at[1] - left[1]) }))
+    .toSorted((a, b) => a.apart - b.apart)[0];
+  return nearest
+    ? `Nothing is then sampled within ${length(metres(nearest.apart), site.settings.grid.unit, 1)} of where ${who} was; the nearest is ${nearest.name}.`
+    : `No other push point is left to stand for where ${who} was.`;
+}
