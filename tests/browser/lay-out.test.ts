@@ -69,6 +69,7 @@ describe('drawing and laying', () => {
       .toBeGreaterThan(3);
     await set.click();
     await set.scrollIntoViewIfNeeded();
+    await app.drawn();
     await app.picture('lay-out-screens');
     expect(await app.axe()).toEqual([]);
 
