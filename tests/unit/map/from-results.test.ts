@@ -35,6 +35,7 @@ describe('boxes of results', () => {
 
   test('every line carries its unit', () => {
     for (const { worst } of boxes)
-      for (const line of worst) expect(line.text).toMatch(/ (µg\/L|mg\/L|µg\/kg|blank)|limit given/);
+      for (const line of worst)
+        expect(line.text).toMatch(/ (µg\/L|mg\/L|µg\/kg|blank)|limit given/);
   });
 });
