@@ -86,7 +86,7 @@ async function recordPoint(page: Page, name: string) {
 }
 
 describe('ten points recorded on a tablet', () => {
-  test('are all there after the page goes away in the middle', { timeout: 120_000 }, async () => {
+  test('are all there after the page goes away in the middle', { timeout: 240_000 }, async () => {
     const app = await openPlanned();
     const { page } = app;
     await app.context.setOffline(true);
@@ -111,7 +111,7 @@ describe('ten points recorded on a tablet', () => {
 });
 
 describe('one point through all of its steps', () => {
-  test('is purged, sampled, closed and undone', { timeout: 120_000 }, async () => {
+  test('is purged, sampled, closed and undone', { timeout: 240_000 }, async () => {
     const app = await openPlanned();
     const { page } = app;
     await recordPoint(page, 'P-01');
