@@ -7,6 +7,7 @@ import type { Files } from '../io/package/files';
 import { demoFiles } from './demo-sites';
 import { kindOf } from './import/candidates';
 import { importOf } from './import/import-view.svelte';
+import { FolderDesk } from './keeping/folder-desk.svelte';
 import { Keeping } from './keeping/keeping.svelte';
 import { zipped } from './keeping/pack';
 import { OpenSite } from './open-site.svelte';
@@ -27,6 +28,7 @@ const EMPTY_SITE: DataPackage = {
  */
 export class Desk {
   readonly keeping = new Keeping();
+  readonly folders = new FolderDesk(this.keeping);
   #site: OpenSite | null = $state.raw(null);
   /** Why there is no site to show; null when there is one or one is being opened. */
   trouble: string | null = $state(null);
@@ -63,6 +65,19 @@ export class Desk {
     });
     settingsViewOf(site).open = true;
     this.#show(site);
+  }
+
+  /** Open a folder of this device, and save into it from now on. Call it from a click. */
+  async openFolder(): Promise<void> {
+    const picked = await this.folders.pick();
+    if (!picked.ok) return this.#refuse(picked.problem);
+    if (!picked.value) return;
+    const { site: whole, problems } = picked.value;
+    void this.#letGo();
+    this.#whole = whole;
+    const keeper = this.keeping.begin(whole);
+    this.#show(new OpenSite({ package: whole.package, problems, keeper }));
+    await this.folders.use(keeper, picked.value);
   }
 
   /** Files dropped on the page: a whole site is opened, anything else goes into the open one. */

@@ -187,6 +187,11 @@ export class OpenSite {
     this.shown = next;
   }
 
+  /** Show an event and a set of levels where none is shown yet, as after the first rows came in. */
+  showFirst() {
+    this.show(this.shown.event === null ? { event: this.#firstEvent() } : {});
+  }
+
   /** Draw something more on the map, in place of what stood under that name; nothing takes it away. */
   overlay(name: string, items: readonly unknown[]) {
     const { [name]: before, ...others } = this.overlays;

@@ -87,7 +87,21 @@ export class ImportView {
   /** Where a column can go, by table. */
   readonly slots = $derived.by(() => {
     const all = this.mapping ? slotsOf(this.mapping.form) : [];
-    return all.map((slot) => ({ id: slot.id, title: slotTitle(slot), says: slot.says }));
+    return all.map((slot) => ({
+      id: slot.id,
+      title: slotTitle(slot),
+      says: slot.says,
+      choices: slot.field.choices ?? [],
+    }));
+  });
+
+  /** Places no column fills, which a person may say for every row. */
+  readonly unfilled = $derived.by(() => {
+    const filled = this.mapping?.columns.flatMap((use) => (use.use === 'slot' ? use.slot : []));
+    const asked = this.preview?.asks.map(({ id }) => id) ?? [];
+    return this.slots.filter(
+      ({ id }) => !id.startsWith('@') && !filled?.includes(id) && !asked.includes(`is ${id}`),
+    );
   });
 
   /** Whether the file says where things are, so that its grid matters. */
@@ -245,6 +259,7 @@ export class ImportView {
         return;
       }
     }
+    this.#site.showFirst();
     rememberMapping(mapping);
     this.done = [...this.done, `${this.source?.name ?? ''}: ${this.summary}`];
     this.skip();
