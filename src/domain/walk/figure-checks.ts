@@ -15,11 +15,11 @@ export function sheetFindings(
   form: FigureForm,
   figure: FigureOf,
   {
-    window,
+    extent,
     findings,
     wordsCut,
   }: {
-    readonly window: Window;
+    readonly extent: Window;
     readonly findings: readonly ReviewedFinding[];
     /** Whether the words do not fit their column. */
     readonly wordsCut: boolean;
@@ -33,10 +33,10 @@ export function sheetFindings(
   const off = [...site.locations.values()].flatMap(({ id, easting, northing }) =>
     easting &&
     northing &&
-    (easting.value < window.west ||
-      easting.value > window.east ||
-      northing.value < window.south ||
-      northing.value > window.north)
+    (easting.value < extent.west ||
+      easting.value > extent.east ||
+      northing.value < extent.south ||
+      northing.value > extent.north)
       ? [id]
       : [],
   );

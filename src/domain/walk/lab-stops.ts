@@ -175,7 +175,6 @@ export function whatIsDelineated({ site, of, heads }: Material): Telling | null 
   if (found.length === 0) return null;
   const open = found.filter((one) => openSides(one).length > 0);
   const pushes = nextPushes(found);
-  const points = [...new Set(pushes.map(({ answer }) => answer.location))];
   const shut = found.filter((one) => !open.includes(one)).map(({ analyte }) => analyte);
   return {
     title: open.length > 0 ? 'What is still open' : 'Delineated on every side',
@@ -192,7 +191,7 @@ export function whatIsDelineated({ site, of, heads }: Material): Telling | null 
         : []),
       ...(shut.length > 0 ? [said(`Delineated: ${listed(shut)}.`)] : []),
       said(
-        `A side counts as delineated where a point within ${length(reach.within, grid.unit, 0)}, or ${length(reach.below, verticalUnit, 0)} below, does not exceed.`,
+        `A side counts as delineated where a point within ${length(reach.within, grid.unit, 0)}, or ${length(reach.below, verticalUnit, 0)} below, does not exceed: in this event alone.`,
       ),
     ],
     notes: pushes
@@ -204,7 +203,7 @@ export function whatIsDelineated({ site, of, heads }: Material): Telling | null 
       shown: { ...bare(of), verdicts: true },
       points: 'sampled',
       contours: false,
-      window: windowAround(points.flatMap((id) => site.locations.get(id) ?? [])),
+      window: windowAround(pointsOf(results).flatMap((id) => site.locations.get(id) ?? [])),
     },
   };
 }

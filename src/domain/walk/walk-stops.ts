@@ -53,8 +53,8 @@ function readShown(text: string): KeptShown {
   if (!given) return { made: null, view: null };
   if (typeof given.made === 'string') return { made: given.made, view: null };
   const shown = record(given.shown);
-  const window = record(given.window);
-  const sides = [window?.west, window?.south, window?.east, window?.north];
+  const seen = record(given.window);
+  const sides = [seen?.west, seen?.south, seen?.east, seen?.north];
   const isWindow = sides.every((side) => typeof side === 'number' && Number.isFinite(side));
   return {
     made: null,
@@ -63,7 +63,7 @@ function readShown(text: string): KeptShown {
       points: isPoints(given.points) ? given.points : 'all',
       contours: given.contours === true,
       ...(given.section === true ? { section: true } : {}),
-      window: isWindow ? (window as unknown as Window) : null,
+      window: isWindow ? (seen as unknown as Window) : null,
     },
   };
 }

@@ -122,9 +122,9 @@ describe('the words of a sheet of Osier Bend, September 2026', () => {
   });
 
   test('a sheet without a reviewer, with points off its edge, is held back with reasons', () => {
-    const window = { west: 0, south: 0, east: 1, north: 1 };
+    const extent = { west: 0, south: 0, east: 1, north: 1 };
     const said = sheetFindings({ ...FORM, reviewer: ' ' }, figure, {
-      window,
+      extent,
       findings: [],
       wordsCut: true,
     });
