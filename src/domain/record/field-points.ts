@@ -6,7 +6,8 @@ import type { Site } from '../site/site';
 export const STEPS = ['hole', 'interval', 'water', 'sample', 'close'] as const;
 export type Step = (typeof STEPS)[number];
 
-export type StepState = 'done' | 'not yet' | 'not needed';
+/** `missed`: it was never done, and the holes are filled, so it no longer can be. */
+export type StepState = 'done' | 'not yet' | 'not needed' | 'missed';
 
 /** A push point as the crew sees it: its holes, its screens, and how far it has got. */
 export type FieldPoint = {
@@ -42,9 +43,11 @@ export function fieldPoints(site: Site): readonly FieldPoint[] {
       const attempts = attemptsAt.get(location.id) ?? [];
       const screens = screensAt.get(location.id) ?? [];
       const short = attempts.length > 0 && attempts.every(({ outcome }) => outcome !== 'reached');
+      const filled =
+        attempts.length > 0 && attempts.every((hole) => isClosed(hole) && !hole.open_reason);
       const open = screens.filter(({ tip_depth, exposed_length }) => tip_depth && exposed_length);
       const state = (done: boolean): StepState =>
-        done ? 'done' : short ? 'not needed' : 'not yet';
+        done ? 'done' : short ? 'not needed' : filled ? 'missed' : 'not yet';
       const steps: Record<Step, StepState> = {
         hole: attempts.length > 0 ? 'done' : 'not yet',
         interval: state(open.length > 0),
@@ -68,7 +71,8 @@ export type Progress = Readonly<Record<Step, number>> & { readonly points: numbe
 
 /** How many points have each step behind them, a step that is not needed counting as done. */
 export function progressOf(points: readonly FieldPoint[]): Progress {
-  const done = (step: Step) => points.filter(({ steps }) => steps[step] !== 'not yet').length;
+  const done = (step: Step) =>
+    points.filter(({ steps }) => ['done', 'not needed'].includes(steps[step])).length;
   return {
     points: points.length,
     hole: done('hole'),

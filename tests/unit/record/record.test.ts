@@ -122,6 +122,7 @@ describe('holes', () => {
     expect(after.location.status).toBe('decommissioned');
     expect(after.screens[0]?.pulled_time).toBe('2026-06-01T15:00');
     expect(after.steps.close).toBe('done');
+    expect([after.steps.water, after.next]).toEqual(['missed', null]); // a filled hole is not gauged
   });
 
   test('less grout than the hole holds is said to have bridged', () => {
