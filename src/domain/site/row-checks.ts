@@ -35,6 +35,9 @@ const CHECKS: { readonly [Name in TableName]?: Check<Name> } = {
   },
 };
 
+/** Whether a table asks anything of a row beyond its single cells. */
+export const hasRowCheck = (name: TableName): boolean => CHECKS[name] !== undefined;
+
 /** The reading with rows that fail the check of their table refused too. */
 export function rowChecks<Name extends TableName>(
   name: Name,

@@ -34,7 +34,8 @@ const slotUse = (slot: string): ColumnUse => ({ use: 'slot', slot, unit: null })
 /** The long form of a table; the table itself where it is long already. */
 export function toLong(source: SourceTable, mapping: Mapping): Long {
   if (mapping.layout === 'rows') {
-    const rowOf = Uint32Array.from({ length: source.table.size }, (_, i) => i);
+    const rowOf = new Uint32Array(source.table.size);
+    for (let row = 0; row < rowOf.length; row++) rowOf[row] = row;
     return { source, mapping, rowOf };
   }
   const across = mapping.columns.flatMap((use, at): Across[] => {

@@ -1,7 +1,7 @@
 import { decimalOf, compareDecimals } from '../../domain/lab/decimal';
 import { plainDigits, readReported } from '../../domain/lab/reported';
 import { fieldOf, type TableName } from '../../domain/site/schema';
-import type { Block, Column, Table } from '../../domain/site/table';
+import type { Block, Table } from '../../domain/site/table';
 import { hashOf, joinedHash, KeyIndex } from './key-index';
 
 const numberLike = new Set(['number', 'length', 'distance', 'volume']);
@@ -34,49 +34,48 @@ function sameReported(a: string, b: string): boolean {
 
 const keyText = (text: string) => text.trim().replace(/^(\d{4}-\d{2}-\d{2}) (?=\d)/, '$1T');
 
-/** Hashes of the texts of a dictionary, made when first asked for. */
-const hashes = new WeakMap<readonly unknown[], Int32Array>();
-
-function hashesOf(dictionary: readonly unknown[]): Int32Array {
-  const before = hashes.get(dictionary);
-  if (before) return before;
-  const made = Int32Array.from(dictionary, (text) =>
-    hashOf(typeof text === 'string' ? keyText(text) : ''),
-  );
-  hashes.set(dictionary, made);
-  return made;
-}
-
 type CodedColumn = { readonly dictionary: readonly unknown[]; readonly codes: Uint16Array };
+
+/** The columns of a block that name its rows; undefined where the table lacks one. */
+export type KeyColumns = readonly (CodedColumn | undefined)[];
 
 const textAt = (column: CodedColumn | undefined, at: number): string => {
   const text = column?.dictionary[column.codes[at] ?? -1];
   return typeof text === 'string' ? text : '';
 };
 
-/** The hash of a row's key, from the columns of its block that name it. */
-export function keyHash(columns: readonly (CodedColumn | undefined)[], at: number): number {
-  let hash = 0;
-  for (const column of columns) {
-    const own = column ? hashesOf(column.dictionary)[column.codes[at] ?? 0] : BLANK_HASH;
-    hash = joinedHash(hash, own ?? BLANK_HASH);
-  }
-  return hash;
-}
-
 const BLANK_HASH = hashOf('');
 
-export const sameKey = (
-  a: readonly (CodedColumn | undefined)[],
-  atA: number,
-  b: readonly (CodedColumn | undefined)[],
-  atB: number,
-): boolean => a.every((column, i) => keyText(textAt(column, atA)) === keyText(textAt(b[i], atB)));
+/** The hash of each row's key in a block: every text of a dictionary is hashed once. */
+export function keyHashes(columns: KeyColumns, size: number): Int32Array {
+  const hashes = new Int32Array(size);
+  for (const column of columns) {
+    if (!column) {
+      for (let i = 0; i < size; i++) hashes[i] = joinedHash(hashes[i] ?? 0, BLANK_HASH);
+      continue;
+    }
+    const own = Int32Array.from(column.dictionary, (text) =>
+      hashOf(typeof text === 'string' ? keyText(text) : ''),
+    );
+    const { codes } = column;
+    for (let i = 0; i < size; i++)
+      hashes[i] = joinedHash(hashes[i] ?? 0, own[codes[i] ?? 0] ?? BLANK_HASH);
+  }
+  return hashes;
+}
+
+export function sameKey(a: KeyColumns, atA: number, b: KeyColumns, atB: number): boolean {
+  for (let k = 0; k < a.length; k++) {
+    const [one, other] = [textAt(a[k], atA), textAt(b[k], atB)];
+    if (one !== other && keyText(one) !== keyText(other)) return false;
+  }
+  return true;
+}
 
 /** The rows a table of the site has, to be found by their key. */
 export class ExistingRows {
   private readonly starts: number[] = [];
-  private readonly keys: (readonly (Column | undefined)[])[] = [];
+  private readonly keys: KeyColumns[] = [];
   private readonly index: KeyIndex;
 
   constructor(
@@ -91,9 +90,10 @@ export class ExistingRows {
       const columns = places.map((at) => block.columns[at]);
       this.starts.push(start);
       this.keys.push(columns);
+      const hashes = keyHashes(columns, block.size);
       for (let at = 0; at < block.size; at++) {
         if (columns.every((column) => textAt(column, at).trim() === '')) continue;
-        const hash = keyHash(columns, at);
+        const hash = hashes[at] ?? 0;
         // The first of several stands, as when the table is read.
         if (this.index.find(hash, (row) => this.isKey(row, columns, at)) < 0)
           this.index.add(hash, start + at);
@@ -116,13 +116,14 @@ export class ExistingRows {
     return low;
   }
 
-  private isKey(row: number, columns: readonly (CodedColumn | undefined)[], at: number): boolean {
+  private isKey(row: number, columns: KeyColumns, at: number): boolean {
     const which = this.blockOf(row);
     return sameKey(this.keys[which] ?? [], row - (this.starts[which] ?? 0), columns, at);
   }
 
   /** The row of this key; −1 for none. */
-  find(hash: number, columns: readonly (CodedColumn | undefined)[], at: number): number {
+  find(hash: number, columns: KeyColumns, at: number): number {
+    if (this.size === 0) return -1;
     return this.index.find(hash, (row) => this.isKey(row, columns, at));
   }
 

@@ -30,31 +30,45 @@ export function cellsOf(block: Block, { from, make }: Made): Cells {
 }
 
 function ofOne(column: Column, make: Made['make']): Cells {
-  const made = trimmed(column).map((text) => make([text]));
+  const made: Cell[] = [];
+  const text: string[] = [''];
+  let same = true;
+  for (const written of column.dictionary) {
+    text[0] = written.trim();
+    const cell = make(text);
+    if (cell !== written) same = false;
+    made.push(cell);
+  }
+  // What was distinct and has not changed is distinct still: the codes stand as they are.
+  if (same) return { dictionary: column.dictionary, codes: column.codes };
+  return distinct(made, column.codes);
+}
+
+/** The same cells with every text once in the dictionary. */
+function distinct(made: readonly Cell[], codes: Uint16Array): Cells {
   const places = new Map<string, number>();
   const dictionary: Cell[] = [];
-  let same = true;
   const codeOf = new Uint16Array(made.length);
   made.forEach((cell, code) => {
     const place = isRefusal(cell) ? undefined : places.get(cell);
     if (place !== undefined) {
       codeOf[code] = place;
-      same = false;
       return;
     }
     codeOf[code] = dictionary.length;
     if (!isRefusal(cell)) places.set(cell, dictionary.length);
     dictionary.push(cell);
   });
-  if (same) return { dictionary, codes: column.codes };
-  return { dictionary, codes: column.codes.map((code) => codeOf[code] ?? 0) };
+  return dictionary.length === made.length
+    ? { dictionary, codes }
+    : { dictionary, codes: codes.map((code) => codeOf[code] ?? 0) };
 }
 
 /** Sets of codes are numbered as they come; neighbouring rows mostly have the same. */
 function ofSeveral(columns: readonly Column[], size: number, make: Made['make']): Cells {
   const texts = columns.map(trimmed);
   const codes = new Uint16Array(size);
-  const dictionary: Cell[] = [];
+  const made: Cell[] = [];
   const sets = codeSets(columns);
   const seen = new Map<number | string, number>();
   for (let i = 0; i < size; i++) {
@@ -65,21 +79,26 @@ function ofSeveral(columns: readonly Column[], size: number, make: Made['make'])
     const set = sets.at(i);
     let code = seen.get(set);
     if (code === undefined) {
-      code = dictionary.length;
+      code = made.length;
       seen.set(set, code);
-      dictionary.push(make(columns.map((column, k) => texts[k]?.[column.codes[i] ?? 0] ?? '')));
+      made.push(make(columns.map((column, k) => texts[k]?.[column.codes[i] ?? 0] ?? '')));
     }
     codes[i] = code;
   }
-  return { dictionary, codes };
+  return distinct(made, codes);
 }
 
 /** What names the set of codes several columns have in a row. */
-export function codeSets(columns: readonly Column[]) {
+export function codeSets(given: readonly Column[]) {
+  // A column that says one thing throughout tells no row from another.
+  const columns = given.filter(({ dictionary }) => dictionary.length > 1);
   const sizes = columns.map(({ dictionary }) => dictionary.length);
   const fits = sizes.reduce((product, size) => product * size, 1) < Number.MAX_SAFE_INTEGER;
   return {
-    sameAsBefore: (i: number) => columns.every(({ codes }) => codes[i] === codes[i - 1]),
+    sameAsBefore: (i: number) => {
+      for (const { codes } of columns) if (codes[i] !== codes[i - 1]) return false;
+      return true;
+    },
     at: (i: number): number | string => {
       if (!fits) return columns.map(({ codes }) => codes[i] ?? 0).join(' ');
       let set = 0;
@@ -92,6 +111,7 @@ export function codeSets(columns: readonly Column[]) {
 
 /** The rows of a made column that are kept, with only the texts they use. */
 export function keptColumn({ dictionary, codes }: Cells, keep: Uint8Array, count: number): Column {
+  if (count === keep.length && isAllText(dictionary)) return { dictionary, codes };
   const places = new Map<number, number>();
   const texts: string[] = [];
   const kept = new Uint16Array(count);
@@ -110,3 +130,6 @@ export function keptColumn({ dictionary, codes }: Cells, keep: Uint8Array, count
   }
   return { dictionary: texts.length > 0 ? texts : [''], codes: kept };
 }
+
+const isAllText = (dictionary: readonly Cell[]): dictionary is readonly string[] =>
+  !dictionary.some(isRefusal);

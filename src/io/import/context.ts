@@ -2,8 +2,7 @@ import type { Grid } from '../../domain/grid';
 import type { DataPackage } from '../../domain/site/data-package';
 import type { Site } from '../../domain/site/site';
 import { answerTo, type Answers, type Ask, type Cell } from './ask';
-import type { DayRules } from './days';
-import { DayEvidence } from './days';
+import { DayEvidence, whenReader, type DayRules, type When } from './days';
 import { slotNamed, slotTitle, type Slot } from './forms';
 import type { Mapping } from './match-columns';
 import { DecimalEvidence, type Decimals } from './numbers';
@@ -22,7 +21,8 @@ const MOST_ASKS = 60;
 /** What a file is read with: its mapping, what was answered, and what is still to be asked. */
 export class Context {
   readonly decimals: Decimals;
-  readonly days: DayRules;
+  /** Reads the dates of the file by what was settled about them. */
+  readonly when: (text: string) => When;
   readonly said: string[] = [];
   private readonly asked = new Map<string, Ask>();
   private readonly bySlot = new Map<string, number>();
@@ -38,7 +38,7 @@ export class Context {
       if (use.use === 'slot' && !this.bySlot.has(use.slot)) this.bySlot.set(use.slot, at);
     });
     this.decimals = this.tellDecimals();
-    this.days = this.tellDays();
+    this.when = whenReader(this.tellDays());
   }
 
   /** The column of the file that fills a slot; null where none does. */

@@ -119,6 +119,21 @@ export function serialDay(serial: number, from: '1900' | '1904'): string {
   return minutes % 1440 === 0 ? iso.slice(0, 10) : iso.slice(0, 16);
 }
 
+/** Dates repeat: past this many different ones they are no longer remembered. */
+const MOST_KEPT = 50_000;
+
+/** `readWhen` by rules, remembering the texts it has read. */
+export function whenReader(rules: DayRules): (written: string) => When {
+  const kept = new Map<string, When>();
+  return (written) => {
+    const before = kept.get(written);
+    if (before) return before;
+    const when = readWhen(written, rules);
+    if (kept.size < MOST_KEPT) kept.set(written, when);
+    return when;
+  };
+}
+
 /**
  * A date as people write it, with or without a time of day. Never guessed: a
  * date that can be read two ways says which question has to be answered first.
@@ -176,7 +191,11 @@ export class DayEvidence {
   private clocks = 0;
   private midnights = 0;
 
+  private readonly seen = new Set<string>();
+
   see(written: string) {
+    if (this.seen.has(written)) return;
+    if (this.seen.size < MOST_KEPT) this.seen.add(written);
     const text = written.trim().replace(/\s+/g, ' ');
     if (text === '') return;
     const serial = SERIAL.test(text) ? Number(text) : NaN;

@@ -17,7 +17,7 @@ export class DecimalEvidence {
   private open: string | null = null;
 
   see(text: string) {
-    if (this.point !== null && this.comma !== null) return;
+    if (this.point !== null && (this.comma !== null || !text.includes(','))) return;
     const number = NUMBER.exec(text)?.[0].replace(/^[-+−]/, '');
     if (number === undefined) return;
     const [hasPoint, hasComma] = [number.includes('.'), number.includes(',')];

@@ -1,9 +1,11 @@
 import type { TableName } from '../../domain/site/schema';
-import type { Block } from '../../domain/site/table';
-import { ExistingRows, keyHash, saysTheSame } from './against-site';
+import { tableOf, type Block, type Table } from '../../domain/site/table';
+import { ExistingRows, keyHashes, saysTheSame } from './against-site';
 import { isRefusal, type Refusal } from './ask';
 import { codeSets } from './cells';
+import type { Target } from './context';
 import type { Part } from './plan';
+import { rowRule } from './row-rules';
 
 /** A cell of the site that a file would write anew. */
 export type Change = {
@@ -17,9 +19,12 @@ export type Change = {
   readonly from: number;
 };
 
+/** Cells of a part, in the order of its columns. */
+type PartCells = readonly string[];
+
 /** A row of a table that several rows of the file speak of. */
 type Shared = {
-  readonly cells: Map<string, string>;
+  cells: PartCells;
   readonly siteRow: number;
   readonly from: number;
   changes: readonly Change[];
@@ -34,75 +39,82 @@ export type Bound =
     }
   | { readonly ok: false; readonly refusals: readonly Refusal[] };
 
+const NO_CHANGES: readonly Change[] = [];
+
 /** The rows of one part, by key, as the rows of the file that were taken say them. */
 export class SharedRows {
   private readonly byKey = new Map<string, Shared>();
-  private readonly existing: ExistingRows;
+  private readonly rule: ReturnType<typeof rowRule>;
+  private readonly names: readonly string[];
+  private readonly keyPlaces: readonly number[];
 
   constructor(
     readonly part: Part,
-    existing: ExistingRows,
+    private readonly existing: ExistingRows,
     private readonly takeChanges: boolean,
+    target: Target,
     private readonly rowNumber: (row: number) => number,
   ) {
-    this.existing = existing;
+    this.rule = rowRule(part.table, target);
+    this.names = part.columns.map(({ column }) => column);
+    this.keyPlaces = part.key.map((column) => this.names.indexOf(column));
   }
 
   /**
    * What taking a row of the file would do; or where it speaks against a row
    * taken before, or against the site.
    */
-  bind(cells: ReadonlyMap<string, string>, row: number): Bound {
-    const key = this.part.key.map((column) => cells.get(column) ?? '');
-    const name = JSON.stringify(key);
+  bind(cells: PartCells, row: number): Bound {
+    const key = this.keyPlaces.map((at) => cells[at] ?? '');
+    const name = key.length === 1 ? (key[0] ?? '') : JSON.stringify(key);
     const known = this.byKey.get(name);
-    const shared: Shared = known ?? {
-      cells: new Map(),
-      siteRow: this.find(key),
-      from: row,
-      changes: [],
-    };
-    const refusals = this.against(shared, cells);
+    const siteRow = known ? known.siteRow : this.find(key);
+    const refusals = known ? this.against(known, cells) : [];
     if (refusals.length > 0) return { ok: false, refusals };
-    const whole = new Map(shared.cells);
-    for (const [column, text] of cells) if (text !== '') whole.set(column, text);
-    const changes = this.changesTo(shared, whole);
+    const whole = known ? known.cells.map((text, at) => cells[at] || text) : cells;
+    const broken =
+      this.rule?.((column) => {
+        const text = whole[this.names.indexOf(column)] ?? '';
+        return text === '' && siteRow >= 0 ? this.existing.text(siteRow, column) : text;
+      }) ?? null;
+    if (broken) return { ok: false, refusals: [broken] };
+    const changes = siteRow < 0 ? NO_CHANGES : this.changesTo(siteRow, known?.from ?? row, whole);
     if (changes.length > 0 && !this.takeChanges)
       return { ok: false, refusals: changes.map((change) => refusalOf(change)) };
     const take = () => {
-      for (const [column, text] of whole) shared.cells.set(column, text);
-      shared.changes = changes;
-      this.byKey.set(name, shared);
+      if (known) Object.assign(known, { cells: whole, changes });
+      else this.byKey.set(name, { cells: whole, siteRow, from: row, changes });
     };
-    const isAdded = shared.siteRow < 0 && !known;
+    const isAdded = siteRow < 0 && !known;
     return { ok: true, state: isAdded ? 'added' : changes.length > 0 ? 'changed' : 'same', take };
   }
 
-  private against(shared: Shared, cells: ReadonlyMap<string, string>): Refusal[] {
+  private against(shared: Shared, cells: PartCells): Refusal[] {
     const refusals: Refusal[] = [];
-    for (const [column, text] of cells) {
-      const before = shared.cells.get(column) ?? '';
+    cells.forEach((text, at) => {
+      const before = shared.cells[at] ?? '';
+      const column = this.names[at] ?? '';
       if (before === '' || text === '' || saysTheSame(this.part.table, column, before, text))
-        continue;
+        return;
       refusals.push({
         column,
         expected: `“${before}”, as in row ${this.rowNumber(shared.from)}`,
         found: text,
       });
-    }
+    });
     return refusals;
   }
 
   private find(key: readonly string[]): number {
+    if (this.existing.size === 0) return -1;
     const columns = key.map((text) => ({ dictionary: [text], codes: new Uint16Array(1) }));
-    return this.existing.find(keyHash(columns, 0), columns, 0);
+    return this.existing.find(keyHashes(columns, 1)[0] ?? 0, columns, 0);
   }
 
-  private changesTo({ siteRow, from }: Shared, cells: ReadonlyMap<string, string>): Change[] {
-    if (siteRow < 0) return [];
+  private changesTo(siteRow: number, from: number, cells: PartCells): Change[] {
     const { table, columns } = this.part;
-    return columns.flatMap(({ column, uncompared }): Change[] => {
-      const after = cells.get(column) ?? '';
+    return columns.flatMap(({ column, uncompared }, at): Change[] => {
+      const after = cells[at] ?? '';
       if (uncompared || after === '') return [];
       const before = this.existing.text(siteRow, column);
       return saysTheSame(table, column, before.trim(), after)
@@ -112,22 +124,20 @@ export class SharedRows {
   }
 
   /** Rows that are new to the site, in the order the file speaks of them. */
-  get added(): readonly Readonly<Record<string, string>>[] {
-    const names = this.part.columns.map(({ column }) => column);
-    return [...this.byKey.values()]
-      .filter(({ siteRow }) => siteRow < 0)
-      .map(({ cells }) =>
-        Object.fromEntries(names.map((column) => [column, cells.get(column) ?? ''])),
-      );
+  get added(): Table {
+    const rows: PartCells[] = [];
+    for (const { siteRow, cells } of this.byKey.values()) if (siteRow < 0) rows.push(cells);
+    return tableOf(this.names, rows);
   }
 
   get changes(): readonly Change[] {
     return [...this.byKey.values()].flatMap(({ changes }) => changes);
   }
 
-  /** Every row taken, new or not. */
-  *taken(): Generator<ReadonlyMap<string, string>> {
-    for (const { cells } of this.byKey.values()) yield cells;
+  /** Calls back with the cells of some columns of every row taken, new or not; blank for columns it lacks. */
+  each(columns: readonly string[], tell: (cells: readonly string[]) => void): void {
+    const places = columns.map((column) => this.names.indexOf(column));
+    for (const { cells } of this.byKey.values()) tell(places.map((at) => cells[at] ?? ''));
   }
 }
 
@@ -176,13 +186,13 @@ export class BlockOnce {
   }
 
   private say(i: number): Said {
-    const cells = new Map<string, string>();
     const refusals: Refusal[] = [];
-    for (const { column, from, make } of this.shared.part.columns) {
+    const cells = this.shared.part.columns.map(({ from, make }) => {
       const cell = make(from.map((at) => this.text(at, i)));
-      if (isRefusal(cell)) refusals.push(cell);
-      else cells.set(column, cell);
-    }
+      if (!isRefusal(cell)) return cell;
+      refusals.push(cell);
+      return '';
+    });
     return { cells, refusals, taken: false };
   }
 
@@ -204,7 +214,7 @@ export class BlockOnce {
 const NOTHING_NEW: Bound = { ok: true, state: 'same', take: () => undefined };
 
 export type Said = {
-  readonly cells: ReadonlyMap<string, string>;
+  readonly cells: PartCells;
   readonly refusals: readonly Refusal[];
   taken: boolean;
 };

@@ -212,7 +212,6 @@ function addsOf(
     { table: 'events', rows: few(events) },
     { table: 'locations', rows: few(locations) },
     { table: 'screens', rows: few(screens) },
-    ...[...taken.addedOnce].map(([table, rows]) => ({ table, rows: few(rows) })),
     ...[...taken.added].map(([table, added]) => ({ table, rows: rowsOf(added) })),
   ];
   return all.filter(({ rows }) => rows.size > 0);

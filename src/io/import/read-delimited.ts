@@ -148,7 +148,8 @@ export class DelimitedReader {
     if (width > MOST_COLUMNS) this.tooWide = width;
     else {
       this.headings = cells.slice(0, width).map((cell) => asItWas(cell).trim());
-      this.builder = new BlockBuilder(width);
+      // What our own files carry to keep a spreadsheet from running it is taken off.
+      this.builder = new BlockBuilder(width, asItWas);
     }
   }
 
@@ -192,9 +193,8 @@ export class DelimitedReader {
   private addAll(data: readonly string[][], errors: Parsed['errors']): void {
     const bad = new Set<number>();
     for (const { type, row } of errors) if (type === 'Quotes' && row !== undefined) bad.add(row);
-    data.forEach((cells, i) =>
-      this.add(cells, bad.has(i) ? 'quotes that close before the next delimiter' : null),
-    );
+    for (let i = 0; i < data.length; i++)
+      this.add(data[i] ?? [], bad.has(i) ? 'quotes that close before the next delimiter' : null);
   }
 
   private add(cells: string[], broken: string | null): void {
@@ -210,16 +210,9 @@ export class DelimitedReader {
         cells = [...cells.slice(0, width), rest.join(this.delimiter)];
       } else cells = cells.slice(0, width);
     }
-    for (let at = 0; at < cells.length; at++) {
-      const cell = cells[at] ?? '';
-      // What our own files carry to keep a spreadsheet from running it.
-      if (cell.charCodeAt(0) === APOSTROPHE) cells[at] = asItWas(cell);
-    }
     this.builder.add(cells);
   }
 }
-
-const APOSTROPHE = 39;
 
 /** A delimited text read at once: a paste from a spreadsheet, or a small file. */
 export function readDelimitedText(

@@ -77,8 +77,9 @@ export async function openWorkbook(
       sheets: sheets.map(({ sheet }) => sheet),
       read: (sheet, headerRow) => {
         const found = sheets.find((each) => each.sheet === sheet);
+        const cells: unknown = found?.data;
         return Promise.resolve(
-          found
+          found && Array.isArray(cells)
             ? tableOf(name, found.sheet, sheets.length > 1, found.data, errors, headerRow)
             : fail(`${name} has no sheet “${sheet}”.`),
         );

@@ -12,13 +12,27 @@ import {
 import type { Cell, Refusal } from './ask';
 import type { Made } from './cells';
 import type { Context } from './context';
-import { A_CLOCK, A_DAY, readClock, readWhen, type When } from './days';
+import { A_CLOCK, A_DAY, readClock, type When } from './days';
 import { columnOf, slotTitle, type Slot } from './forms';
 import { lengthUnitNamed, readHeading } from './heading';
 import { CHOICE_WORDS, CODES_UNDER } from './synonyms';
 
 /** A text to a cell, under one heading. */
 export type Reader = (text: string) => Cell;
+
+/** Cells repeat from block to block: past this many different ones they are no longer remembered. */
+const MOST_KEPT = 100_000;
+
+function remembering(read: Reader): Reader {
+  const kept = new Map<string, Cell>();
+  return (text) => {
+    const before = kept.get(text);
+    if (before !== undefined) return before;
+    const cell = read(text);
+    if (kept.size < MOST_KEPT) kept.set(text, cell);
+    return cell;
+  };
+}
 
 const refuse = (column: string, expected: string, found: string): Refusal => ({
   column,
@@ -194,13 +208,13 @@ export function readerFor(context: Context, slot: Slot, at: number | null): Read
     case 'day':
       return (text) => {
         if (text === '') return '';
-        const when = readWhen(text, context.days);
+        const when = context.when(text);
         return 'text' in when ? when.text.slice(0, 10) : refuse(heading, whenExpected(when), text);
       };
     case 'time':
       return (text) => {
         if (text === '') return '';
-        const when = readWhen(text, context.days);
+        const when = context.when(text);
         return 'text' in when ? when.text : refuse(heading, whenExpected(when), text);
       };
     case 'yes-no':
@@ -294,7 +308,7 @@ function choiceReader(context: Context, slot: Slot, heading: string): Reader {
 
 /** A date or time in a column, or why it is none. */
 export function readWhenText(context: Context, at: number, text: string): Cell {
-  const when = readWhen(text, context.days);
+  const when = context.when(text);
   return 'text' in when ? when.text : refuse(context.heading(at, 'Date'), whenExpected(when), text);
 }
 
@@ -305,7 +319,7 @@ export function timeFrom(context: Context, slotId: string): Made['make'] {
   const clocks = context.heading(context.at('@clock'), 'Time');
   return ([date = '', clock = '']) => {
     if (date === '' && clock === '') return '';
-    const when = readWhen(date, context.days);
+    const when = context.when(date);
     if (!('text' in when)) return refuse(dates, whenExpected(when), date);
     if (clock === '') return when.text;
     // A spreadsheet writes a whole date beside a time of day, or a time beside a date of midnight.
@@ -321,25 +335,25 @@ export function timeFrom(context: Context, slotId: string): Made['make'] {
  */
 export function resultReader(context: Context, heading: string): Reader {
   const dress = { decimalComma: context.decimals === 'comma' };
-  return (text) => {
+  return remembering((text) => {
     if (context.decimals === null && /\d,\d/.test(text))
       return refuse(heading, 'an answer to which sign parts the decimals', text);
     const said = readReported(text, dress);
     if (said.kind === 'unreadable') return refuse(heading, said.expected ?? 'a result', text);
     if (context.decimals !== 'comma' || said.number === null) return text;
     return text.replace(/[-+−]?\d[\d.,]*/, (digits) => plainDigits(digits, dress) ?? digits);
-  };
+  });
 }
 
 /** A limit: its number; blank for a dash or a word that says there is none. */
 export function limitReader(context: Context, heading: string): Reader {
   const dress = { decimalComma: context.decimals === 'comma' };
-  return (text) => {
+  return remembering((text) => {
     if (context.decimals === null && /\d,\d/.test(text))
       return refuse(heading, 'an answer to which sign parts the decimals', text);
     const { kind, number } = readReported(text, dress);
     if (kind === 'blank') return '';
     if ((kind === 'number' || kind === 'less than') && number !== null) return number;
     return refuse(heading, numberExpected(context, text, 'a limit such as 0.5'), text);
-  };
+  });
 }

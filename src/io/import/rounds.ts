@@ -1,6 +1,6 @@
 import type { Ask, Cell } from './ask';
 import type { Context } from './context';
-import { dayOf, readWhen } from './days';
+import { dayOf } from './days';
 import { whenExpected } from './readers';
 
 /** A round to be added to the site's events. */
@@ -68,7 +68,7 @@ export class Rounds {
     }
     if (way === 'one')
       return date === '' ? this.withoutDay(this.name) : this.named(this.name, this.name);
-    const when = readWhen(date, context.days);
+    const when = context.when(date);
     if (!('text' in when))
       return {
         column: context.heading(context.at(this.timeSlot), 'Date'),
@@ -78,7 +78,17 @@ export class Rounds {
     return this.ofDay(dayOf(when.text));
   }
 
+  private readonly byDay = new Map<string, Cell>();
+
   private ofDay(day: string): Cell {
+    const before = this.byDay.get(day);
+    if (before !== undefined) return before;
+    const round = this.roundOf(day);
+    this.byDay.set(day, round);
+    return round;
+  }
+
+  private roundOf(day: string): Cell {
     const year = day.slice(0, 4);
     const month = `${MONTHS[Number(day.slice(5, 7)) - 1] ?? ''} ${year}`;
     switch (this.way) {
@@ -129,7 +139,7 @@ export class Rounds {
 
   /** The day a person gave for rounds without dates. */
   get day(): string | null {
-    const when = readWhen(this.context.answer(DAY) ?? '', this.context.days);
+    const when = this.context.when(this.context.answer(DAY) ?? '');
     return 'text' in when ? dayOf(when.text) : null;
   }
 
@@ -193,7 +203,7 @@ function daysIn(context: Context, timeSlot: string): readonly string[] {
   const at = context.at(timeSlot);
   const days = new Set<string>();
   for (const text of at === null ? [] : context.texts([at])) {
-    const when = readWhen(text, context.days);
+    const when = context.when(text);
     if ('text' in when) days.add(dayOf(when.text));
   }
   return [...days].sort();

@@ -1,12 +1,13 @@
 import type { TableName } from '../../domain/site/schema';
 import { BLOCK_ROWS, type Block, type Table } from '../../domain/site/table';
-import { ExistingRows, keyHash, saysTheSame, sameKey } from './against-site';
+import { ExistingRows, keyHashes, saysTheSame, sameKey, type KeyColumns } from './against-site';
 import { isRefusal, type Refusal } from './ask';
 import { cellsOf, keptColumn, type Cells } from './cells';
 import type { Context } from './context';
 import { KeyIndex } from './key-index';
 import { BlockOnce, refusalOf, SharedRows, type Change } from './once';
 import type { Part, Plan } from './plan';
+import { rowRule } from './row-rules';
 import { rowNumber, type Progress } from './source-table';
 
 /** What became of a row of a file. */
@@ -21,9 +22,8 @@ export type Taken = {
   readonly state: Uint8Array;
   /** Why, by row from 0. */
   readonly refusals: ReadonlyMap<number, readonly Refusal[]>;
-  /** Rows to add, by table. */
+  /** Rows to add, by table, those that others refer to first. */
   readonly added: ReadonlyMap<TableName, Table>;
-  readonly addedOnce: ReadonlyMap<TableName, readonly Readonly<Record<string, string>>[]>;
   readonly changes: readonly Change[];
   /** How many rows of the file differ from the site. */
   readonly differing: number;
@@ -64,11 +64,20 @@ class Usage implements Used {
   }
 }
 
-/** Where every text of a column of the file is blank, by code. */
-const blanksOf = (block: Block) =>
-  block.columns.map(({ dictionary }) =>
-    Uint8Array.from(dictionary, (t) => (t.trim() === '' ? 1 : 0)),
+/** Where every text of a column of the file is blank, by code; and whether a row has nothing else. */
+function blankRows({ columns }: Block) {
+  const blank = columns.map(({ dictionary }) =>
+    Uint8Array.from(dictionary, (text) => (text.trim() === '' ? 1 : 0)),
   );
+  const isBlankAt = (at: number, i: number) => blank[at]?.[columns[at]?.codes[i] ?? 0] !== 0;
+  return {
+    isBlankAt,
+    isBlank: (i: number) => {
+      for (let at = 0; at < columns.length; at++) if (!isBlankAt(at, i)) return false;
+      return true;
+    },
+  };
+}
 
 const textOf = ({ dictionary, codes }: Cells, i: number): string => {
   const cell = dictionary[codes[i] ?? 0] ?? '';
@@ -80,159 +89,281 @@ const textOf = ({ dictionary, codes }: Cells, i: number): string => {
  * added, the same as the site has, changed, refused with its reasons, or blank.
  */
 export function* takeRows(context: Context, plan: Plan): Generator<Progress, Taken> {
-  const { source, target } = context;
-  const takeChanges = context.answer('changes') === 'take';
-  const number = (row: number) => rowNumber(source, row);
-  const existingOf = ({ table, key }: Part) =>
-    new ExistingRows(target.package.tables[table] ?? null, key);
-  const keyless = plan.rows.key.length === 0;
-  const key = keyless ? plan.rows.columns.map(({ column }) => column) : plan.rows.key;
-  const existing = existingOf({ ...plan.rows, key });
-  const shared = plan.once.map(
-    (part) => new SharedRows(part, existingOf(part), takeChanges, number),
-  );
-
-  const size = source.table.size;
-  const state = new Uint8Array(size);
-  const refusals = new Map<number, readonly Refusal[]>();
-  const changes: Change[] = [];
-  const used = new Usage();
-  const index = new KeyIndex(size);
-  const made: Cells[][] = [];
-  const keyed: (Cells | undefined)[][] = [];
-  const blocks: Block[] = [];
-  const columns = plan.rows.columns;
-  const names = columns.map(({ column }) => column);
-  const keyPlaces = key.map((column) => names.indexOf(column));
-  const overflowAt = source.headings.length;
-  let differing = 0;
+  const taker = new Taker(context, plan);
+  const { blocks, size } = context.source.table;
   let start = 0;
-
-  for (const block of source.table.blocks) {
-    const cells = columns.map((column) => cellsOf(block, column));
-    const keys = keyPlaces.map((at) => cells[at]);
-    made.push(cells);
-    keyed.push(keys);
-    const doubtful = cells.filter(({ dictionary }) => dictionary.some(isRefusal));
-    const blank = blanksOf(block);
-    const once = shared.map((rows) => new BlockOnce(block, rows));
-    const keep = new Uint8Array(block.size);
-    let kept = 0;
-
-    for (let i = 0; i < block.size; i++) {
-      const row = start + i;
-      if (blank.every((is, at) => is[block.columns[at]?.codes[i] ?? 0] === 1)) continue;
-      const wrong: Refusal[] = [];
-      const why = source.broken.get(row);
-      if (why !== undefined)
-        wrong.push({ column: 'The row', expected: why, found: firstText(block, i) });
-      const beyond = block.columns[overflowAt];
-      if (beyond && blank[overflowAt]?.[beyond.codes[i] ?? 0] === 0)
-        wrong.push({
-          column: 'After the last column',
-          expected: 'no more cells than the header has',
-          found: beyond.dictionary[beyond.codes[i] ?? 0] ?? '',
-        });
-      for (const { dictionary, codes } of doubtful) {
-        const cell = dictionary[codes[i] ?? 0] ?? '';
-        if (isRefusal(cell)) addReason(wrong, cell);
-      }
-      const said = once.map((each) => each.at(i));
-      for (const each of said) for (const refusal of each.refusals) addReason(wrong, refusal);
-      if (wrong.length > 0) {
-        state[row] = REFUSED;
-        refusals.set(row, wrong);
-        continue;
-      }
-
-      const hash = keyHash(keys, i);
-      const twin = index.find(hash, (other) => {
-        const which = Math.floor(other / BLOCK_ROWS);
-        return sameKey(keyed[which] ?? [], other % BLOCK_ROWS, keys, i);
-      });
-      if (twin >= 0) {
-        const before = made[Math.floor(twin / BLOCK_ROWS)] ?? [];
-        const apart = columns.filter(
-          ({ column }, at) =>
-            !saysTheSame(
-              plan.rows.table,
-              column,
-              textIn(before[at], twin % BLOCK_ROWS),
-              textIn(cells[at], i),
-            ),
-        );
-        if (apart.length > 0) {
-          state[row] = REFUSED;
-          const others = apart.map(({ column }) => column);
-          refusals.set(row, [twinRefusal({ ...plan.rows, key }, number(twin), others, cells, names, i)]); // prettier-ignore
-          continue;
-        }
-      }
-      const siteRow = twin >= 0 ? -1 : existing.find(hash, keys, i);
-      const differs: Change[] = [];
-      if (siteRow >= 0)
-        columns.forEach(({ column, uncompared }, at) => {
-          const after = textIn(cells[at], i);
-          if (after === '' || uncompared) return;
-          const before = existing.text(siteRow, column);
-          if (!saysTheSame(plan.rows.table, column, before.trim(), after))
-            differs.push({
-              table: plan.rows.table,
-              row: siteRow,
-              column,
-              before,
-              after,
-              from: row,
-            });
-        });
-      if (differs.length > 0) differing++;
-      const refuseChange = differs.length > 0 && (!takeChanges || changes.length >= MOST_CHANGES);
-      const against: Refusal[] = refuseChange ? differs.map(refusalOf) : [];
-      const bound = refuseChange ? [] : said.map((each, which) => once[which]?.bind(each, row));
-      for (const each of bound) if (each && !each.ok) against.push(...each.refusals);
-      if (against.length > 0) {
-        if (!refuseChange && isAgainstSite(against)) differing++;
-        state[row] = REFUSED;
-        refusals.set(row, against);
-        continue;
-      }
-      let sharedState: 'added' | 'changed' | 'same' = 'same';
-      for (const each of bound) {
-        if (!each?.ok) continue;
-        each.take();
-        if (each.state === 'added' || sharedState === 'same') sharedState = each.state;
-      }
-      changes.push(...differs);
-      if (twin < 0) index.add(hash, row);
-      if (siteRow < 0 && twin < 0) {
-        keep[i] = 1;
-        kept++;
-        state[row] = ADDED;
-      } else state[row] = differs.length > 0 ? CHANGED : STATES[sharedState];
-    }
-
-    noteUsed(used, names, cells, keep, state, start);
-    if (kept > 0)
-      blocks.push({ size: kept, columns: cells.map((column) => keptColumn(column, keep, kept)) });
+  for (const block of blocks) {
+    taker.take(block, start);
     start += block.size;
     yield { done: start, of: size, rows: start };
   }
+  return taker.taken();
+}
 
-  for (const rows of shared)
-    for (const cells of rows.taken()) {
-      for (const [column, text] of cells) used.note(column, text);
-      used.event(cells.get('event') ?? '', cells.get('time') ?? '');
+const NO_CHANGES: readonly Change[] = [];
+
+/** What is known of a block while its rows are taken. */
+type BlockFacts = {
+  readonly block: Block;
+  readonly cells: readonly Cells[];
+  /** Columns with a cell that can't be taken. */
+  readonly doubtful: readonly Cells[];
+  readonly once: readonly BlockOnce[];
+  readonly isOverflow: (i: number) => boolean;
+  readonly start: number;
+};
+
+class Taker {
+  private readonly state: Uint8Array;
+  private readonly refusals = new Map<number, readonly Refusal[]>();
+  private readonly changes: Change[] = [];
+  private readonly used = new Usage();
+  private readonly index: KeyIndex;
+  private readonly existing: ExistingRows;
+  private readonly shared: readonly SharedRows[];
+  private readonly blocks: Block[] = [];
+  private readonly made: (readonly Cells[])[] = [];
+  private readonly keyed: KeyColumns[] = [];
+  private readonly names: readonly string[];
+  private readonly key: readonly string[];
+  private readonly keyPlaces: readonly number[];
+  private readonly takeChanges: boolean;
+  private readonly rule: ReturnType<typeof rowRule>;
+  private differing = 0;
+
+  constructor(
+    private readonly context: Context,
+    private readonly plan: Plan,
+  ) {
+    const { source, target } = context;
+    const { table, columns } = plan.rows;
+    this.takeChanges = context.answer('changes') === 'take';
+    this.names = columns.map(({ column }) => column);
+    // A row without a name is told by all it says.
+    this.key = plan.rows.key.length === 0 ? this.names : plan.rows.key;
+    this.keyPlaces = this.key.map((column) => this.names.indexOf(column));
+    const existingOf = (name: TableName, key: readonly string[]) =>
+      new ExistingRows(target.package.tables[name] ?? null, key);
+    this.existing = existingOf(table, this.key);
+    this.shared = plan.once.map(
+      (part) =>
+        new SharedRows(part, existingOf(part.table, part.key), this.takeChanges, target, (row) =>
+          rowNumber(source, row),
+        ),
+    );
+    this.rule = rowRule(table, target);
+    this.state = new Uint8Array(source.table.size);
+    this.index = new KeyIndex(source.table.size);
+  }
+
+  take(block: Block, start: number): void {
+    const { source } = this.context;
+    const cells = this.plan.rows.columns.map((column) => cellsOf(block, column));
+    const keys = this.keyPlaces.map((at) => cells[at]);
+    this.made.push(cells);
+    this.keyed.push(keys);
+    const hashes = keyHashes(keys, block.size);
+    const doubtful = cells.filter(({ dictionary }) => dictionary.some(isRefusal));
+    const { isBlank, isBlankAt } = blankRows(block);
+    const once = this.shared.map((rows) => new BlockOnce(block, rows));
+    const overflowAt = source.headings.length;
+    const hasOverflow = block.columns.length > overflowAt;
+    const isOverflow = (i: number) => hasOverflow && !isBlankAt(overflowAt, i);
+    const keep = new Uint8Array(block.size);
+    let kept = 0;
+
+    const facts: BlockFacts = { block, cells, doubtful, once, isOverflow, start };
+    const isSound = doubtful.length === 0 && source.broken.size === 0 && !hasOverflow;
+    const isTwin = this.twinOf(keys);
+
+    for (let i = 0; i < block.size; i++) {
+      const row = start + i;
+      if (isBlank(i)) continue;
+      let isRefused = !isSound;
+      let isNew = false;
+      for (const each of once) {
+        const said = each.at(i);
+        if (said.refusals.length > 0) isRefused = true;
+        if (!said.taken) isNew = true;
+      }
+      if (isRefused) {
+        const reasons = this.wrongWith(facts, i);
+        if (reasons.length > 0) {
+          this.refuse(row, reasons);
+          continue;
+        }
+      }
+      const hash = hashes[i] ?? 0;
+      isTwin.at = i;
+      const twin = this.index.find(hash, isTwin.is);
+      if (twin >= 0) {
+        const apart = this.apartFrom(twin, cells, i);
+        if (apart.length > 0) {
+          this.refuse(row, [this.twinRefusal(twin, apart, cells, i)]);
+          continue;
+        }
+      }
+      const siteRow = twin >= 0 ? -1 : this.existing.find(hash, keys, i);
+      const differs = siteRow < 0 ? NO_CHANGES : this.differences(siteRow, cells, i, row);
+      const broken = this.rule?.((column) => this.textFor(column, cells, i, siteRow)) ?? null;
+      if (broken) {
+        this.refuse(row, [broken]);
+        continue;
+      }
+      if (differs.length > 0) {
+        this.differing++;
+        if (!this.takeChanges || this.changes.length >= MOST_CHANGES) {
+          this.refuse(row, differs.map(refusalOf));
+          continue;
+        }
+      }
+      const shared = isNew ? this.bindAll(once, i, row) : 'same';
+      if (typeof shared !== 'string') {
+        this.refuse(row, shared);
+        continue;
+      }
+      for (const change of differs) this.changes.push(change);
+      if (twin < 0) this.index.add(hash, row);
+      if (siteRow < 0 && twin < 0) {
+        keep[i] = 1;
+        kept++;
+        this.state[row] = ADDED;
+      } else this.state[row] = differs.length > 0 ? CHANGED : STATES[shared];
     }
-  const table = withoutBlankColumns(names, blocks, columns);
-  return {
-    state,
-    refusals,
-    added: new Map(table.size > 0 ? [[plan.rows.table, table]] : []),
-    addedOnce: new Map(shared.map((rows) => [rows.part.table, rows.added])),
-    changes: [...shared.flatMap((rows) => rows.changes), ...changes],
-    differing,
-    used,
-  };
+
+    noteUsed(this.used, this.names, cells, keep, this.state, start);
+    if (kept > 0)
+      this.blocks.push({
+        size: kept,
+        columns: cells.map((column) => keptColumn(column, keep, kept)),
+      });
+  }
+
+  private refuse(row: number, reasons: readonly Refusal[]): void {
+    this.state[row] = REFUSED;
+    this.refusals.set(row, reasons);
+  }
+
+  /** Whether a row taken before has the key of the row in hand. One function a block: it is asked a million times. */
+  private twinOf(keys: KeyColumns) {
+    const { keyed } = this;
+    const asked = {
+      at: 0,
+      is: (other: number) =>
+        sameKey(keyed[Math.floor(other / BLOCK_ROWS)] ?? [], other % BLOCK_ROWS, keys, asked.at),
+    };
+    return asked;
+  }
+
+  /** What is wrong with a row by itself. */
+  private wrongWith(facts: BlockFacts, i: number): readonly Refusal[] {
+    const { block, doubtful, once, isOverflow, start } = facts;
+    const reasons: Refusal[] = [];
+    const why = this.context.source.broken.get(start + i);
+    if (why !== undefined)
+      addReason(reasons, { column: 'The row', expected: why, found: firstText(block, i) });
+    if (isOverflow(i)) {
+      const beyond = block.columns[this.context.source.headings.length];
+      addReason(reasons, {
+        column: 'After the last column',
+        expected: 'no more cells than the header has',
+        found: beyond?.dictionary[beyond.codes[i] ?? 0] ?? '',
+      });
+    }
+    for (const { dictionary, codes } of doubtful) {
+      const cell = dictionary[codes[i] ?? 0] ?? '';
+      if (isRefusal(cell)) addReason(reasons, cell);
+    }
+    for (const each of once) for (const refusal of each.at(i).refusals) addReason(reasons, refusal);
+    return reasons;
+  }
+
+  /** Take what the row says of its sample, its location; or why it can't be. */
+  private bindAll(
+    once: readonly BlockOnce[],
+    i: number,
+    row: number,
+  ): 'added' | 'changed' | 'same' | readonly Refusal[] {
+    const bound = once.map((each) => each.bind(each.at(i), row));
+    const against = bound.flatMap((each) => (each.ok ? [] : each.refusals));
+    if (against.length > 0) {
+      if (isAgainstSite(against)) this.differing++;
+      return against;
+    }
+    let state: 'added' | 'changed' | 'same' = 'same';
+    for (const each of bound) {
+      if (!each.ok) continue;
+      each.take();
+      if (each.state === 'added' || state === 'same') state = each.state;
+    }
+    return state;
+  }
+
+  /** Columns in which a row differs from one of the same key before it. */
+  private apartFrom(twin: number, cells: readonly Cells[], i: number): readonly string[] {
+    const before = this.made[Math.floor(twin / BLOCK_ROWS)] ?? [];
+    const { table } = this.plan.rows;
+    return this.names.filter(
+      (column, at) =>
+        !saysTheSame(table, column, textIn(before[at], twin % BLOCK_ROWS), textIn(cells[at], i)),
+    );
+  }
+
+  /** Cells of the site the row would write anew. A blank leaves what is there. */
+  private differences(siteRow: number, cells: readonly Cells[], i: number, row: number): Change[] {
+    const { table, columns } = this.plan.rows;
+    const differs: Change[] = [];
+    columns.forEach(({ column, uncompared }, at) => {
+      const after = textIn(cells[at], i);
+      if (after === '' || uncompared) return;
+      const before = this.existing.text(siteRow, column);
+      if (!saysTheSame(table, column, before.trim(), after))
+        differs.push({ table, row: siteRow, column, before, after, from: row });
+    });
+    return differs;
+  }
+
+  /** A cell as it would be: the file's, or the site's where the file's is blank. */
+  private textFor(column: string, cells: readonly Cells[], i: number, siteRow: number): string {
+    const text = textIn(cells[this.names.indexOf(column)], i);
+    return text === '' && siteRow >= 0 ? this.existing.text(siteRow, column) : text;
+  }
+
+  private twinRefusal(
+    twin: number,
+    apart: readonly string[],
+    cells: readonly Cells[],
+    i: number,
+  ): Refusal {
+    const found = this.keyPlaces.map((at) => textIn(cells[at], i)).filter(Boolean);
+    const before = rowNumber(this.context.source, twin);
+    return {
+      column: this.key.join(' + '),
+      expected: `a row not already there (row ${before} has it with another ${apart.slice(0, 3).join(', ')})`,
+      found: found.join(' + '),
+    };
+  }
+
+  taken(): Taken {
+    for (const rows of this.shared)
+      rows.each(['screen', 'location', 'event', 'time'], ([screen, location, event, time]) => {
+        this.used.note('screen', screen ?? '');
+        this.used.note('location', location ?? '');
+        this.used.event(event ?? '', time ?? '');
+      });
+    const table = withoutBlankColumns(this.names, this.blocks, this.plan.rows.columns);
+    return {
+      state: this.state,
+      refusals: this.refusals,
+      added: new Map([
+        ...this.shared.map((rows) => [rows.part.table, rows.added] as const),
+        [this.plan.rows.table, table],
+      ]),
+      changes: [...this.shared.flatMap((rows) => rows.changes), ...this.changes],
+      differing: this.differing,
+      used: this.used,
+    };
+  }
 }
 
 const STATES = { added: ADDED, changed: CHANGED, same: SAME } as const;
@@ -256,22 +387,6 @@ function firstText(block: Block, i: number): string {
     if (text.trim() !== '') return text;
   }
   return '';
-}
-
-function twinRefusal(
-  { key }: Part,
-  twin: number,
-  apart: readonly string[],
-  cells: readonly Cells[],
-  names: readonly string[],
-  i: number,
-): Refusal {
-  const found = key.map((column) => textIn(cells[names.indexOf(column)], i)).filter(Boolean);
-  return {
-    column: key.join(' + '),
-    expected: `a row not already there (row ${twin} has it with another ${apart.slice(0, 3).join(', ')})`,
-    found: found.join(' + '),
-  };
 }
 
 /** Screens, locations and rounds the rows that stand name. */
