@@ -12,7 +12,7 @@ describe('a decision made in the app', () => {
     const { page } = app;
     expect(await page.getByRole('status').innerText()).toBe('Not yet edited');
 
-    await page.getByRole('button', { name: 'MW-4', exact: true }).click();
+    await page.getByRole('button', { name: 'MW-4', exact: true }).first().click();
     await page.getByRole('button', { name: 'Leave out MW-4 @ 2026-09' }).click();
     await page.getByLabel(/Why\?/).fill('Lock forced, mark disturbed');
     await page.getByRole('button', { name: 'Leave it out of the plane' }).click();
@@ -33,7 +33,7 @@ describe('a decision made in the app', () => {
     const app = await openApp({ path: '?site=osier-bend' });
     await app.drawn();
     const { page } = app;
-    await page.getByRole('button', { name: 'MW-4', exact: true }).click();
+    await page.getByRole('button', { name: 'MW-4', exact: true }).first().click();
     await page.getByRole('button', { name: 'Leave out MW-4 @ 2026-09' }).click();
     await page.getByLabel(/Why\?/).fill('Lock forced, mark disturbed');
     await page.keyboard.press('Tab');
