@@ -10,51 +10,54 @@ export const joinedHash = (hash: number, next: number) =>
   (Math.imul(hash ^ (hash >>> 15), 0x2c1b3c6d) ^ Math.imul(next, 0x297a2d39)) | 0;
 
 /**
- * Rows by the hash of their key, for a million of them: two numbers a row. The
- * caller compares the keys themselves.
+ * Rows by the hash of their key, for a million of them: two numbers a row, side
+ * by side. The caller compares the keys themselves.
  */
 export class KeyIndex {
-  private rows: Int32Array;
-  private hashes: Int32Array;
+  /** Pairs of row + 1 and hash; 0 for a free place. */
+  private slots: Int32Array;
   private count = 0;
+  /** Where the last search ended: the place a key not found would take. */
+  private free = 0;
 
   constructor(expected: number) {
     let capacity = 1024;
     while (capacity < expected * 2) capacity *= 2;
-    this.rows = new Int32Array(capacity).fill(-1);
-    this.hashes = new Int32Array(capacity);
+    this.slots = new Int32Array(2 * capacity);
   }
 
   /** A row with this hash whose key is the same; −1 for none. */
   find(hash: number, isSame: (row: number) => boolean): number {
-    const mask = this.rows.length - 1;
-    for (let at = mixed(hash) & mask; ; at = (at + 1) & mask) {
-      const row = this.rows[at] ?? -1;
-      if (row < 0) return -1;
-      if (this.hashes[at] === hash && isSame(row)) return row;
+    const { slots } = this;
+    const mask = slots.length - 2;
+    for (let at = (mixed(hash) << 1) & mask; ; at = (at + 2) & mask) {
+      const row = (slots[at] ?? 0) - 1;
+      if (row < 0) {
+        this.free = at;
+        return -1;
+      }
+      if (slots[at + 1] === hash && isSame(row)) return row;
     }
   }
 
+  /** Add the row that was just searched for and not found. */
   add(hash: number, row: number): void {
-    if (++this.count * 2 > this.rows.length) this.grow();
-    this.put(hash, row);
-  }
-
-  private put(hash: number, row: number): void {
-    const mask = this.rows.length - 1;
-    let at = mixed(hash) & mask;
-    while ((this.rows[at] ?? -1) >= 0) at = (at + 1) & mask;
-    this.rows[at] = row;
-    this.hashes[at] = hash;
+    this.slots[this.free] = row + 1;
+    this.slots[this.free + 1] = hash;
+    if (++this.count * 4 > this.slots.length) this.grow();
   }
 
   private grow(): void {
-    const { rows, hashes } = this;
-    this.rows = new Int32Array(rows.length * 2).fill(-1);
-    this.hashes = new Int32Array(rows.length * 2);
-    rows.forEach((row, at) => {
-      if (row >= 0) this.put(hashes[at] ?? 0, row);
-    });
+    const { slots } = this;
+    this.slots = new Int32Array(slots.length * 2);
+    const mask = this.slots.length - 2;
+    for (let from = 0; from < slots.length; from += 2) {
+      if (slots[from] === 0) continue;
+      let at = (mixed(slots[from + 1] ?? 0) << 1) & mask;
+      while (this.slots[at] !== 0) at = (at + 2) & mask;
+      this.slots[at] = slots[from] ?? 0;
+      this.slots[at + 1] = slots[from + 1] ?? 0;
+    }
   }
 }
 
