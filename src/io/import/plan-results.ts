@@ -34,6 +34,7 @@ export function planResults(context: Context, places: Places, rounds: Rounds | n
       { ...sample, column: 'sample' },
       ...analyteColumns(context),
       ...valueColumns(context),
+      ...unitColumn(context),
       ...['results.detection_limit', 'results.reporting_limit'].flatMap((slot) =>
         limitColumn(context, slot),
       ),
@@ -41,6 +42,7 @@ export function planResults(context: Context, places: Places, rounds: Rounds | n
         'results.cas',
         'results.analyte',
         'results.value',
+        'results.unit',
         'results.detected',
         'results.lab_qualifier',
         'results.detection_limit',
@@ -248,9 +250,23 @@ function valueColumns(context: Context): Made[] {
   return [...made, ...others];
 }
 
+/** The unit of a row: its column, else the one in the heading of the results. */
+function unitColumn(context: Context): Made[] {
+  const inHeading = context.unitOf(context.at('results.value'));
+  if (context.at('results.unit') !== null || inHeading === null)
+    return slotColumns(context, context.slot('results.unit'));
+  return [{ column: 'unit', from: [], make: () => inHeading }];
+}
+
 function limitColumn(context: Context, slot: string): Made[] {
   const at = context.at(slot);
   if (at === null) return [];
+  const unit = context.unitOf(at);
+  const ofResults = context.unitOf(context.at('results.value'));
+  if (unit !== null && ofResults !== null && unit.toLowerCase() !== ofResults.toLowerCase()) {
+    context.say(`${context.heading(at, 'The limit')} is in another unit than the results, and is left out.`); // prettier-ignore
+    return [];
+  }
   const read = limitReader(context, context.heading(at, 'Limit'));
   return [{ column: slot.split('.')[1] ?? '', from: [at], make: ([text = '']) => read(text) }];
 }

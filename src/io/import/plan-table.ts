@@ -36,6 +36,9 @@ export function planTable(context: Context, places: Places): Plan {
       return [required({ column: 'shape', from: [at], make: one(shapeReader(context, heading)) }, heading, 'well-known text')]; // prettier-ignore
     if (slot.id === 'screening_levels.value' && at !== null)
       return [required({ column: 'value', from: [at], make: one(limitReader(context, heading)) }, heading, 'a level')]; // prettier-ignore
+    const unit = context.unitOf(context.at('screening_levels.value'));
+    if (slot.id === 'screening_levels.unit' && at === null && unit !== null)
+      return [{ column: 'unit', from: [], make: () => unit }];
     if (column === 'id' && at === null) return [namedFrom(context, form)];
     if (refers !== undefined && column !== null && at !== null)
       return [{ column, from: [at], make: ([name = '']) => referred(context, places, refers, name, heading, slot.field.required === true) }]; // prettier-ignore

@@ -97,6 +97,13 @@ export function changeOf(before: DataPackage, edit: Edit): Change {
       const rows = count > MOST_ROWS_ADDED ? {} : { rows: edit.rows };
       return { what: 'add-rows', table: edit.table, row, count, ...rows };
     }
+    case 'add-table':
+      return {
+        what: 'add-rows',
+        table: edit.table,
+        row: asSpreadsheet(before.tables[edit.table]?.size ?? 0),
+        count: edit.added.size,
+      };
     case 'remove-rows': {
       const table = before.tables[edit.table];
       const count = edit.rows.length;

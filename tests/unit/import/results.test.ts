@@ -6,6 +6,7 @@ import { limitOf } from '../../../src/domain/lab/limit';
 import { outcomeOf } from '../../../src/domain/lab/outcome';
 import { compareAmounts } from '../../../src/domain/lab/concentration-units';
 import { proposeMapping } from '../../../src/io/import/match-columns';
+import { verdictCounts } from '../../../src/io/import/verdicts';
 import { readDelimitedBytes } from '../../../src/io/import/read-delimited';
 import { bytesOfFile, emptySite, importInto, sourceOf, targetOf } from './target';
 
@@ -241,4 +242,31 @@ test('a column headed limit is only likely the reporting limit', () => {
     sourceOf('lab.csv', 'sample,analyte,result,limit,unit', 'S1,Benzene,5,1,ug/L'),
   );
   expect(matches[3]).toMatchObject({ score: 0.7, use: { slot: 'results.reporting_limit' } });
+});
+
+test('the verdicts counted before a file is taken are those the oracle expects', () => {
+  const levels = importInto(emptySite(), oracle('i_screening_levels.csv')).after;
+  const { preview } = importInto(levels, oracle('i_screening_lab_rows.csv'), AS_PUSHED);
+  const [counted] = verdictCounts(preview.edit, targetOf(levels));
+  // The oracle's classes: above 35; equal 23 and below 21; limits at 29, below 18 and above 21.
+  expect(counted?.counts).toMatchObject({
+    'does-not-exceed': 23 + 21,
+    'not-detected': 29 + 18,
+    'cannot-tell': 21,
+    'no-result': 28,
+  });
+  const { counts } = counted ?? {};
+  expect((counts?.exceeds ?? 0) + (counts?.['exceeds-estimated'] ?? 0)).toBe(35);
+});
+
+test('a unit in the heading of the results is that of every row; a limit in another is left out', () => {
+  const source = sourceOf(
+    'lab.csv',
+    'Location,Sample,Date,Analyte,Result [ug/L],RL (mg/L),MDL (ug/L)',
+    'DP-1,S1,2025-03-31,Benzene,5.2,0.001,0.2',
+  );
+  const { preview, after } = importInto(emptySite(), source, AS_PUSHED);
+  const [result] = [...targetOf(after).site.results];
+  expect([result?.unit, result?.reporting_limit, result?.detection_limit]).toEqual(['ug/L', null, '0.2']); // prettier-ignore
+  expect(preview.said).toContain('RL (mg/L) is in another unit than the results, and is left out.');
 });
