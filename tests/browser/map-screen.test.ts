@@ -150,13 +150,13 @@ describe('choosing a point', () => {
     for (let i = 0; i < 12 && !(await list.evaluate((el) => el === document.activeElement)); i++)
       await page.keyboard.press('Tab');
     await page.keyboard.type('mw6');
-    expect(await rendered(page, 'selection/icon')).toBe(1);
+    await expect.poll(() => rendered(page, 'selection/icon')).toBe(1);
     await page.getByText('monitoring well, installed').last().waitFor();
     await page.keyboard.press('Enter');
-    expect(await page.locator('#selected').textContent()).toBe('MW-6');
+    await expect.poll(() => page.locator('#selected').textContent()).toBe('MW-6');
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('Enter');
-    expect(await page.locator('#selected').textContent()).toBe('PZ-1D');
+    await expect.poll(() => page.locator('#selected').textContent()).toBe('PZ-1D');
   });
 
   test('a screen reader is told every point, what it is, and which is chosen', async () => {
