@@ -199,6 +199,8 @@ export default defineConfig({
           environment: 'node',
           globalSetup: ['tests/browser/setup.ts'],
           testTimeout: browserTestTime,
+          // A second try tells a busy machine from a fault: a fault fails again.
+          retry: 1,
           hookTimeout: browserTestTime,
           // One worker and one browser for all files.
           fileParallelism: false,

@@ -83,9 +83,9 @@ describe('on a laptop', () => {
   test('a set of levels is added as an edit, with its cautions, and can be undone', async () => {
     const { page } = await openResults();
     await page.getByRole('button', { name: 'Add this set to the site' }).click();
-    expect(await page.getByLabel('Compared with').inputValue()).toContain('2024');
+    await expect.poll(() => page.getByLabel('Compared with').inputValue()).toContain('2024');
     await page.getByText('Federal drinking water 2024 (40 CFR 141) 80 levels').click();
-    expect(await page.getByText(/from memory/).count()).toBeGreaterThanOrEqual(4);
+    await expect.poll(() => page.getByText(/from memory/).count()).toBeGreaterThanOrEqual(4);
     expect(await page.getByText(/proposed/i).count()).toBeGreaterThan(0);
     await page.getByRole('button', { name: 'Undo' }).click();
     await page.getByRole('button', { name: 'Add this set to the site' }).waitFor();
@@ -95,8 +95,8 @@ describe('on a laptop', () => {
     const { page } = await openResults();
     await page.getByRole('heading', { name: 'Is it delineated?' }).click();
     await page.getByRole('button', { name: 'Add it to the layout as planned' }).first().click();
-    expect(await page.getByRole('button', { name: 'Undo' }).getAttribute('title')).toBe(
-      'Undo: Plan NP-1',
-    );
+    await expect
+      .poll(() => page.getByRole('button', { name: 'Undo' }).getAttribute('title'))
+      .toBe('Undo: Plan NP-1');
   });
 });
