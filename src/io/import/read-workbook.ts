@@ -62,6 +62,8 @@ export async function openWorkbook(
     if (!extent) continue;
     const { rows, columns } = extent;
     errors += extent.errors;
+    if (rows === Infinity)
+      return fail(`${name} is not opened: cells of a sheet of it have names that are none.`);
     if (rows * columns > MOST_CELLS || columns > MOST_COLUMNS)
       return fail(
         `${name} is not opened: a sheet of it spans ${rows} rows and ${columns} columns. Take out the stray cells at its end, or save the table as CSV.`,

@@ -188,7 +188,9 @@ export function readerFor(context: Context, slot: Slot, at: number | null): Read
   const heading = context.heading(at, slotTitle(slot));
   switch (field.kind) {
     case 'text':
-      return (text) => text;
+      return CODED.has(slot.id) && /(?:_cd|[\s_]codes?)$/i.test(heading)
+        ? codeReader(context, slot, heading)
+        : (text) => text;
     case 'number':
     case 'length':
     case 'distance':
@@ -274,6 +276,28 @@ function wordsFor(slot: string, choices: readonly string[]): ReadonlyMap<string,
 
 /** More codes than this are not a list of choices. */
 const MOST_CODES = 25;
+
+/** Texts that files often have as a code of one letter. */
+const CODED = new Set(['screens.zone', 'samples.matrix']);
+
+/** Under a heading of codes: what a person said a code stands for, else the code itself. */
+function codeReader(context: Context, slot: Slot, heading: string): Reader {
+  let codes = 0;
+  return remembering((text) => {
+    if (text === '') return '';
+    const answered = context.answer(`${slot.id} ${text}`)?.trim() ?? '';
+    if (answered === '' && ++codes <= MOST_CODES)
+      context.ask({
+        id: `${slot.id} ${text}`,
+        question: `What does “${text.slice(0, 60)}” under ${heading} stand for?`,
+        why: `${slot.says}. Without an answer the code itself is kept.`,
+        choices: [],
+        proposed: null,
+        needed: false,
+      });
+    return answered === '' ? text : answered;
+  });
+}
 
 /** A choice by its name, a listed word, the codes under its heading, or what a person said it means. */
 function choiceReader(context: Context, slot: Slot, heading: string): Reader {
