@@ -201,6 +201,8 @@ export default defineConfig({
           testTimeout: browserTestTime,
           // A second try tells a busy machine from a fault: a fault fails again.
           retry: 1,
+          // What is looked for may come a moment later than the click that asked for it.
+          expect: { poll: { timeout: 15_000 } },
           hookTimeout: browserTestTime,
           // One worker and one browser for all files.
           fileParallelism: false,

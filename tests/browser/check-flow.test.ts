@@ -17,12 +17,14 @@ test('the plane is questioned: other weights, one well less, every triangle, cha
   const { page } = app;
   await unfold(app, 'The plane, questioned');
   await page.getByText(/drives the answer/).waitFor();
-  expect(await page.getByRole('row', { name: /All heads weighed alike/ }).count()).toBe(1);
+  await expect
+    .poll(() => page.getByRole('row', { name: /All heads weighed alike/ }).count())
+    .toBe(1);
   await page.getByLabel('Their directions on the map').check();
   await page.getByRole('button', { name: 'Simulate' }).click();
   await page.getByText(/% of draws from \d{3}° to \d{3}°/).waitFor();
   await app.drawn();
-  expect(await page.locator('body').innerText()).not.toContain('NaN');
+  await expect.poll(() => page.locator('body').innerText()).not.toContain('NaN');
   expect(await app.axe()).toEqual([]);
   await app.picture('check-plane');
 });
@@ -45,7 +47,7 @@ test('the surface is kriged in a worker, its contours on the map and its interva
   await page.getByLabel(/^Interval/).press('Enter');
   await page.getByText(/This interval is supported/).waitFor();
   await app.drawn();
-  expect(await page.locator('body').innerText()).not.toContain('NaN');
+  await expect.poll(() => page.locator('body').innerText()).not.toContain('NaN');
   expect(await app.axe()).toEqual([]);
   await app.picture('check-surface-kriged');
 });
@@ -59,7 +61,9 @@ test.each(['wide', 'laptop', 'tablet'] as const)(
     await page.getByRole('img', { name: /^Section of \d+ points/ }).waitFor();
     await page.getByText(/^Its \d+ points/).click();
     await page.getByRole('button', { name: 'PZ-3D', exact: true }).last().click();
-    expect(await page.getByRole('region', { name: 'Point PZ-3D' }).isVisible()).toBe(true);
+    await expect
+      .poll(() => page.getByRole('region', { name: 'Point PZ-3D' }).isVisible())
+      .toBe(true);
     await page.getByRole('button', { name: 'Larger, over the map' }).click();
     await app.drawn();
     await app.picture('check-section');
@@ -93,8 +97,10 @@ test('the velocity is a range with its cautions, and the travel time one along t
     label: 'sand',
   });
   await page.getByText(/Travel time/).waitFor();
-  expect(await page.getByText(/rarely known better than to a factor of ten/).count()).toBe(1);
-  expect(await page.locator('body').innerText()).not.toMatch(/NaN|undefined|Infinity/);
+  await expect
+    .poll(() => page.getByText(/rarely known better than to a factor of ten/).count())
+    .toBe(1);
+  await expect.poll(() => page.locator('body').innerText()).not.toMatch(/NaN|undefined|Infinity/);
   expect(await app.axe()).toEqual([]);
   await app.picture('check-how-fast');
 });
@@ -116,10 +122,10 @@ test('the calculation sheet opens over the page, prints alone, and closes by key
   expect(await app.axe()).toEqual([]);
   await app.picture('check-sheet');
   await page.emulateMedia({ media: 'print' });
-  expect(await page.getByRole('button', { name: 'Print' }).isVisible()).toBe(false);
-  expect(await page.locator('.desk').isVisible()).toBe(false);
+  await expect.poll(() => page.getByRole('button', { name: 'Print' }).isVisible()).toBe(false);
+  await expect.poll(() => page.locator('.desk').isVisible()).toBe(false);
   await page.screenshot({ path: 'tests/pictures/check-sheet-print.png', fullPage: true });
   await page.emulateMedia({ media: 'screen' });
   await page.keyboard.press('Escape');
-  expect(await sheet.count()).toBe(0);
+  await expect.poll(() => sheet.count()).toBe(0);
 });

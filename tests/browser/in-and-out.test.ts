@@ -111,11 +111,11 @@ test('the four raw files come in by the mouse alone, and the tables are those of
     // prettier-ignore
     expect(await rowsOf(page, table), table).toBe(linesOf(table));
   for (const table of TABLE_NAMES)
-    expect(await page.locator(`option[value="${table}"]`).first().innerText()).not.toMatch(
-      /problem/,
-    );
+    await expect
+      .poll(() => page.locator(`option[value="${table}"]`).first().innerText())
+      .not.toMatch(/problem/);
   await app.drawn();
-  expect(await page.locator('body').innerText()).not.toContain('NaN');
+  await expect.poll(() => page.locator('body').innerText()).not.toContain('NaN');
 });
 
 test('a pasted block with a day that could be a month is asked about once; its refused rows are saved and come in mended', async () => {

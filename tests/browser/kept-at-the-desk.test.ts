@@ -10,7 +10,7 @@ describe('a decision made in the app', () => {
     const app = await openApp({ path: '?site=osier-bend' });
     await app.drawn();
     const { page } = app;
-    expect(await page.getByRole('status').innerText()).toBe('Not yet edited');
+    await expect.poll(() => page.getByRole('status').innerText()).toBe('Not yet edited');
 
     await page.getByRole('button', { name: 'MW-4', exact: true }).first().click();
     await page.getByRole('button', { name: 'Leave out MW-4 @ 2026-09' }).click();
@@ -56,6 +56,8 @@ describe('a decision made in the app', () => {
     await page.getByLabel('A zip of one').setInputFiles(saved);
     await app.drawn();
     await page.getByRole('status').getByText('Saved').waitFor();
-    expect(await page.getByRole('heading', { level: 1 }).innerText()).toContain('Quellmoor');
+    await expect
+      .poll(() => page.getByRole('heading', { level: 1 }).innerText())
+      .toContain('Quellmoor');
   });
 });

@@ -20,8 +20,10 @@ describe.each(['wide', 'laptop', 'tablet'] as const)('at the size of a %s screen
   });
 
   test('the demo opens on its latest event, asking nobody for anything', async () => {
-    expect(await app.page.getByRole('heading', { level: 1 }).innerText()).toContain('Osier Bend');
-    expect(await directionShown(app)).toBe(106);
+    await expect
+      .poll(() => app.page.getByRole('heading', { level: 1 }).innerText())
+      .toContain('Osier Bend');
+    await expect.poll(() => directionShown(app)).toBe(106);
     expect(app.foreignRequests()).toEqual([]);
     await app.picture('check');
   });
@@ -45,8 +47,8 @@ describe('on a laptop', () => {
     await app.drawn();
     await app.page.getByLabel('Event').selectOption('2026-03');
     await app.drawn();
-    expect(await directionShown(app)).toBe(126);
-    expect(await app.page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
+    await expect.poll(() => directionShown(app)).toBe(126);
+    await expect.poll(() => app.page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
   });
 
   test('a direction that is not resolved has no arrow, and a statement why', async () => {
@@ -55,8 +57,10 @@ describe('on a laptop', () => {
     await app.page.getByLabel('Event').selectOption('2025-10');
     await app.drawn();
     await app.page.getByText('The direction of flow is not resolved.').waitFor();
-    expect(await app.page.getByText(/no more than the stated errors/).count()).toBeGreaterThan(0);
-    expect(await app.page.getByText('Direction, grid north').count()).toBe(0);
+    await expect
+      .poll(() => app.page.getByText(/no more than the stated errors/).count())
+      .toBeGreaterThan(0);
+    await expect.poll(() => app.page.getByText('Direction, grid north').count()).toBe(0);
     await app.picture('not-resolved');
   });
 
@@ -84,7 +88,7 @@ describe('on a laptop', () => {
       );
     });
     await app.page.keyboard.press('Escape');
-    expect(await work.count()).toBe(0);
+    await expect.poll(() => work.count()).toBe(0);
   });
 
   test('a head opens down to the two cells somebody typed', async () => {
@@ -92,8 +96,8 @@ describe('on a laptop', () => {
     await app.drawn();
     await app.page.getByRole('button', { name: /^960\.20, Head in MW-1/ }).click();
     const work = app.page.getByRole('region', { name: 'Work behind the number' });
-    expect(await work.innerText()).toMatch(/water_levels\.csv, row \d+, depth_to_water/);
-    expect(await work.innerText()).toMatch(/measuring_points\.csv, row 2, elevation/);
+    await expect.poll(() => work.innerText()).toMatch(/water_levels\.csv, row \d+, depth_to_water/);
+    await expect.poll(() => work.innerText()).toMatch(/measuring_points\.csv, row 2, elevation/);
   });
 
   test('a non-detect at 25 against a level of 5 is said not to be told', async () => {
@@ -103,7 +107,7 @@ describe('on a laptop', () => {
     await app.page.getByRole('button', { name: 'Results', exact: true }).click();
     await app.page.getByText('limit exceeds level (cannot tell)').first().click();
     const told = app.page.getByText(/limit of 25 µg\/L is above the level/);
-    expect(await told.count()).toBeGreaterThan(0);
+    await expect.poll(() => told.count()).toBeGreaterThan(0);
   });
 
   test('the three-point construction is drawn when asked', async () => {
@@ -111,7 +115,9 @@ describe('on a laptop', () => {
     await app.drawn();
     await app.page.getByLabel('Draw the three-point construction').check();
     await app.drawn();
-    expect(await app.page.getByLabel('Wells of the construction').isVisible()).toBe(true);
+    await expect
+      .poll(() => app.page.getByLabel('Wells of the construction').isVisible())
+      .toBe(true);
     await app.picture('construction');
   });
 
@@ -147,8 +153,10 @@ describe('on a laptop', () => {
     await app.page.getByRole('heading', { level: 1, name: /Idaho/ }).waitFor();
     await app.page.getByLabel('Event').selectOption('Levels 2008');
     await app.drawn();
-    expect(await directionShown(app)).toBe(226);
-    expect(await app.page.getByText(/do not lie on one plane/).count()).toBeGreaterThan(0);
+    await expect.poll(() => directionShown(app)).toBe(226);
+    await expect
+      .poll(() => app.page.getByText(/do not lie on one plane/).count())
+      .toBeGreaterThan(0);
     await app.picture('real-wells');
   });
 
@@ -162,9 +170,9 @@ describe('on a laptop', () => {
       buffer: Buffer.from('not a zip'),
     });
     await app.page.getByRole('alert').waitFor();
-    expect(await app.page.getByRole('alert').innerText()).toBe(
-      'This zip is cut short or is not a zip.',
-    );
+    await expect
+      .poll(() => app.page.getByRole('alert').innerText())
+      .toBe('This zip is cut short or is not a zip.');
     await app.page.getByText('Open', { exact: true }).click();
     await app.page.getByRole('button', { name: 'Demo site: quellmoor' }).click();
     await app.drawn();

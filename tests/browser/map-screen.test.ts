@@ -54,10 +54,10 @@ describe('on the screen', () => {
   test('points, heads and the arrow of flow are drawn, from the page’s own files alone', async () => {
     const { page, requests } = await open();
     // 46 locations; the window cuts none of them off.
-    expect(await rendered(page, 'points/icon')).toBe(46);
-    expect(await rendered(page, 'posted-heads/words')).toBeGreaterThan(15);
-    expect(await rendered(page, 'arrow/line')).toBeGreaterThan(0);
-    expect(await rendered(page, 'captions/words-always')).toBeGreaterThan(0);
+    await expect.poll(() => rendered(page, 'points/icon')).toBe(46);
+    await expect.poll(() => rendered(page, 'posted-heads/words')).toBeGreaterThan(15);
+    await expect.poll(() => rendered(page, 'arrow/line')).toBeGreaterThan(0);
+    await expect.poll(() => rendered(page, 'captions/words-always')).toBeGreaterThan(0);
     expect(requests.every((address) => /^(data|blob):|^http:\/\/127\.0\.0\.1:/.test(address))).toBe(
       true,
     );
@@ -125,7 +125,7 @@ describe('on the screen', () => {
 
   test('where there is no direction there is no arrow', async () => {
     const { page } = await open('?site=quellmoor&event=2025-10&zone=sand');
-    expect(await rendered(page, 'points/icon')).toBeGreaterThan(5);
+    await expect.poll(() => rendered(page, 'points/icon')).toBeGreaterThan(5);
     const layers = await page.evaluate(() =>
       window.forTests.map?.getStyle().layers.map(({ id }) => id),
     );
@@ -162,8 +162,10 @@ describe('choosing a point', () => {
   test('a screen reader is told every point, what it is, and which is chosen', async () => {
     const { page } = await open();
     const options = page.getByRole('option');
-    expect(await options.count()).toBe(46);
-    expect(await options.first().textContent()).toContain('DP-01, direct push, decommissioned');
+    await expect.poll(() => options.count()).toBe(46);
+    await expect
+      .poll(() => options.first().textContent())
+      .toContain('DP-01, direct push, decommissioned');
     const { x, y } = await whereIs(page, 'MW-2');
     await page.mouse.click(x, y);
     await expect
@@ -205,7 +207,7 @@ describe('without WebGL', () => {
     const { page } = await open('', { before: withoutWebGl });
     await page.getByText('This browser gives the map no WebGL').waitFor();
     const drawing = page.getByRole('img', { name: 'Site map' });
-    expect(await drawing.locator('g[data-who="MW-2"][transform]').count()).toBe(1);
+    await expect.poll(() => drawing.locator('g[data-who="MW-2"][transform]').count()).toBe(1);
     await drawing.locator('g[data-who="MW-2"][transform]').click();
     await expect.poll(() => page.locator('#selected').textContent()).toBe('MW-2');
   });
@@ -232,7 +234,7 @@ describe('without WebGL', () => {
       Object.assign(window, { restore: () => lose.restoreContext() });
     });
     await page.getByText('This browser gives the map no WebGL').waitFor();
-    expect(await page.locator('g[data-who="MW-2"][transform]').count()).toBe(1);
+    await expect.poll(() => page.locator('g[data-who="MW-2"][transform]').count()).toBe(1);
     await page.evaluate(() => (window as unknown as { restore: () => void }).restore());
     await page.getByText('This browser gives the map no WebGL').waitFor({ state: 'detached' });
     await drawn();

@@ -92,19 +92,19 @@ describe('ten points recorded on a tablet', () => {
     await app.context.setOffline(true);
     const tally = (step: string) => page.locator(`dt:text-is("${step}") + dd`).innerText();
     for (const name of NAMES.slice(0, 5)) await recordPoint(page, name);
-    expect(await tally('Water')).toBe('5 / 10');
+    await expect.poll(() => tally('Water')).toBe('5 / 10');
     await page.getByRole('status').getByText('Saved').waitFor();
 
     await app.context.setOffline(false);
     await page.goto(new URL('.', page.url()).href);
     await app.drawn();
     await page.getByRole('button', { name: /^Record/ }).click();
-    expect(await tally('Hole')).toBe('5 / 10');
-    expect(await tally('Interval')).toBe('5 / 10');
-    expect(await tally('Water')).toBe('5 / 10');
+    await expect.poll(() => tally('Hole')).toBe('5 / 10');
+    await expect.poll(() => tally('Interval')).toBe('5 / 10');
+    await expect.poll(() => tally('Water')).toBe('5 / 10');
     await app.context.setOffline(true);
     for (const name of NAMES.slice(5)) await recordPoint(page, name);
-    expect(await tally('Water')).toBe('10 / 10');
+    await expect.poll(() => tally('Water')).toBe('10 / 10');
     expect(await app.axe()).toEqual([]);
     await app.picture('record-list');
   });
@@ -149,7 +149,9 @@ describe('one point through all of its steps', () => {
     await page.getByText(/At least what the hole holds, 2\.90 gal/).waitFor();
     await page.getByLabel('Material').fill('Bentonite grout');
     await page.getByText('Tremie', { exact: true }).click();
-    expect(await page.getByRole('button', { name: /hole is closed/ }).isDisabled()).toBe(true);
+    await expect
+      .poll(() => page.getByRole('button', { name: /hole is closed/ }).isDisabled())
+      .toBe(true);
     await page.getByLabel('Filled by').fill('A.B.');
     await app.picture('record-close');
     await page.getByRole('button', { name: /hole is closed/ }).click();

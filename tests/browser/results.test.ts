@@ -62,7 +62,7 @@ describe('on a laptop', () => {
     const table = page.getByRole('region', { name: 'Table of samples by analytes' });
     await table.getByRole('button', { name: /^1300 µg\/L, Benzene/ }).click();
     await page.getByRole('region', { name: 'Work behind the number' }).waitFor();
-    expect(await table.count()).toBe(1);
+    await expect.poll(() => table.count()).toBe(1);
   });
 
   test('a box is moved by the arrow keys and stays where it was put', async () => {
@@ -86,7 +86,7 @@ describe('on a laptop', () => {
     await expect.poll(() => page.getByLabel('Compared with').inputValue()).toContain('2024');
     await page.getByText('Federal drinking water 2024 (40 CFR 141) 80 levels').click();
     await expect.poll(() => page.getByText(/from memory/).count()).toBeGreaterThanOrEqual(4);
-    expect(await page.getByText(/proposed/i).count()).toBeGreaterThan(0);
+    await expect.poll(() => page.getByText(/proposed/i).count()).toBeGreaterThan(0);
     await page.getByRole('button', { name: 'Undo' }).click();
     await page.getByRole('button', { name: 'Add this set to the site' }).waitFor();
   });

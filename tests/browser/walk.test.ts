@@ -63,7 +63,9 @@ describe('a stop', () => {
     expect(await app.axe()).toEqual([]);
     await app.picture('walk-work');
     await page.getByRole('button', { name: 'Back to the stop' }).click();
-    expect(await page.getByRole('region', { name: 'Work behind the number' }).count()).toBe(0);
+    await expect
+      .poll(() => page.getByRole('region', { name: 'Work behind the number' }).count())
+      .toBe(0);
     await page.keyboard.press('t');
     await app.drawn();
     expect(await app.axe()).toEqual([]);
@@ -76,7 +78,7 @@ describe('a stop', () => {
     for (let i = 0; i < 4; i++) await page.keyboard.press('ArrowRight');
     await page.getByRole('slider', { name: 'Event' }).press('ArrowLeft');
     await app.drawn();
-    expect(await page.getByRole('button', { name: /^126°/ }).count()).toBe(1);
+    await expect.poll(() => page.getByRole('button', { name: /^126°/ }).count()).toBe(1);
     expect(await app.axe()).toEqual([]);
     await app.picture('walk');
     await page.getByRole('button', { name: 'Leave' }).click();
@@ -140,7 +142,9 @@ describe('the walk as one file', () => {
       expect(await file.axe()).toEqual([]);
       await file.page.getByRole('button', { name: /^106°/ }).click();
       await file.page.getByRole('region', { name: 'Work behind the number' }).waitFor();
-      expect(await file.page.getByRole('button', { name: /Keep|Leave|Undo/ }).count()).toBe(0);
+      await expect
+        .poll(() => file.page.getByRole('button', { name: /Keep|Leave|Undo/ }).count())
+        .toBe(0);
       expect(file.complaints).toEqual([]);
       expect(file.requests.filter((one) => !/^(file|data):/.test(one))).toEqual([]);
       expect(file.requests.filter((one) => one.startsWith('file:'))).toHaveLength(1);
