@@ -8,8 +8,8 @@ import type { Result } from '../domain/result';
 import { ok } from '../domain/result';
 import { openPackage } from './package/open';
 import type { Files } from './package/files';
-import { openGrid, openLocalGrid } from './projection/open-grid';
-import { gridProblemSentence } from './projection/problem';
+import { openDefined } from './projection/open-defined';
+import { openLocalGrid } from './projection/open-grid';
 
 /** A site opened for use: what is kept, what is read of it, and its grid. */
 export type OpenedSite = {
@@ -36,13 +36,13 @@ export function openSite(files: Files): Result<OpenedSite, Problem> {
  * needs distances or directions is worked out.
  */
 export function gridOf({ settings }: DataPackage): { grid: Grid; problem: string | null } {
-  const { name, code, projection, unit } = settings.grid;
-  const local = openLocalGrid(name, unit, null);
-  if (code === null && projection === null) return { grid: local, problem: null };
-  const grid = openGrid({ name, code, projection, unit });
+  const grid = openDefined(settings.grid);
   return grid.ok
     ? { grid: grid.value, problem: null }
-    : { grid: local, problem: gridProblemSentence(grid.problem) };
+    : {
+        grid: openLocalGrid(settings.grid.name, settings.grid.unit, null),
+        problem: grid.problem,
+      };
 }
 
 /** What the calculations use, with the facts of the grid at the middle of the site. */

@@ -1,7 +1,6 @@
-import { fail, ok, type Result } from '../../domain/result';
+import { ok, type Result } from '../../domain/result';
 import type { GridDefinition } from '../../domain/site/settings';
-import { openGrid } from '../../io/projection/open-grid';
-import { gridProblemSentence } from '../../io/projection/problem';
+import { openDefined } from '../../io/projection/open-defined';
 import { openSearch } from '../../io/projection/systems';
 
 /** A grid that can be chosen, with the words for where it is meant for. */
@@ -19,8 +18,8 @@ export async function openGridSearch(): Promise<(query: string) => readonly Grid
 
 /** What is known of a grid that can be used, in a sentence; or why it can't be. */
 export function gridWords(grid: GridDefinition): Result<string, string> {
-  if (grid.code === null && grid.projection === null)
+  if (grid.code === null && grid.projection === null && grid.local === undefined)
     return ok('A local grid tied to nothing: its distances count as ground distances, and true north is not known.'); // prettier-ignore
-  const opened = openGrid(grid);
-  return opened.ok ? ok(opened.value.datum.note) : fail(gridProblemSentence(opened.problem));
+  const opened = openDefined(grid);
+  return opened.ok ? ok(opened.value.datum.note) : opened;
 }

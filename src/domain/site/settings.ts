@@ -1,7 +1,8 @@
+import type { LocalGrid } from '../local-placing';
 import type { CriteriaSet } from '../survey/stabilisation';
 import type { LengthUnit, Metres, VolumeUnit } from '../units';
 
-/** A grid by its published code or by a projection string, or a local one tied to nothing. */
+/** A grid by its published code or by a projection string, or a local one. */
 export type GridDefinition = {
   /** As people know it: "NAD83 / Indiana East". */
   readonly name: string;
@@ -10,6 +11,8 @@ export type GridDefinition = {
   /** A projection string, or null when the code says it all or the grid is local. */
   readonly projection: string | null;
   readonly unit: LengthUnit;
+  /** How a local grid lies on a grid on earth; absent: it is tied to nothing, or is no local grid. */
+  readonly local?: LocalGrid;
 };
 
 /** What holds for the whole site; stands in the descriptor. */

@@ -3,8 +3,7 @@ import { readShape, writeShape } from '../../domain/geometry/wkt';
 import type { Grid } from '../../domain/grid';
 import type { GridDefinition } from '../../domain/site/settings';
 import { isLengthUnit, type LengthUnit } from '../../domain/units';
-import { openGrid } from '../projection/open-grid';
-import { gridProblemSentence } from '../projection/problem';
+import { openDefined } from '../projection/open-defined';
 import { readAngle, readLngLat } from '../projection/angles';
 import type { Cell, Refusal } from './ask';
 import type { Made } from './cells';
@@ -52,9 +51,12 @@ function fromGrid(there: Grid, here: Grid): Mover {
   };
 }
 
-const isSameGrid = (a: GridDefinition, b: GridDefinition) =>
-  a.unit === b.unit &&
-  (a.code !== null ? a.code === b.code : a.projection !== null && a.projection === b.projection);
+const isSameGrid = (a: GridDefinition, b: GridDefinition) => {
+  if (a.unit !== b.unit) return false;
+  if (a.code !== null) return a.code === b.code;
+  if (a.projection !== null) return a.projection === b.projection;
+  return a.local !== undefined && JSON.stringify(a.local) === JSON.stringify(b.local);
+};
 
 /** How the coordinates of a file are moved; null where they are in the site's grid; a sentence where they can't be. */
 export function moverOf(context: Context): Mover | null | string {
@@ -71,8 +73,8 @@ export function moverOf(context: Context): Mover | null | string {
   }
   const own = context.target.package.settings.grid;
   if (isSameGrid(coordinates.grid, own)) return null;
-  const there = openGrid(coordinates.grid);
-  if (!there.ok) return gridProblemSentence(there.problem);
+  const there = openDefined(coordinates.grid);
+  if (!there.ok) return there.problem;
   context.say(
     `Coordinates are turned from ${there.value.name} into ${grid.name}${there.value.datum.name === grid.datum.name ? '.' : `, by way of WGS 84. ${there.value.datum.note}`}`,
   );

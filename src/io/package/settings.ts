@@ -1,5 +1,6 @@
 import type { Problem } from '../../domain/site/problem';
 import { USUAL_HEAD_ERROR, type Settings } from '../../domain/site/settings';
+import { readLocalGrid } from './local-grid';
 import { readCriteria } from './purge-criteria';
 import { isLengthUnit, metres, type LengthUnit, inUnits } from '../../domain/units';
 
@@ -63,6 +64,9 @@ export function readSettings(descriptor: Json): ReadSettings {
   const usual = vertical ?? 'm';
   const code = text(grid, 'code', 'downgradient.grid.code', '');
   const projection = text(grid, 'projection', 'downgradient.grid.projection', '');
+  const local = readLocalGrid(grid.local);
+  if (grid.local !== undefined && local === null)
+    doubt('downgradient.grid.local', 'how the local grid lies on another', grid.local);
   const sets = given.levelSets;
   if (sets !== undefined && !(Array.isArray(sets) && sets.every((s) => typeof s === 'string')))
     doubt('downgradient.levelSets', 'a list of names of level sets', sets);
@@ -78,6 +82,7 @@ export function readSettings(descriptor: Json): ReadSettings {
       code: code || null,
       projection: projection || null,
       unit: gridUnit ?? 'm',
+      ...(local === null ? {} : { local }),
     },
     verticalUnit: usual,
     verticalDatum: text(given, 'verticalDatum', 'downgradient.verticalDatum', 'datum not stated'),
@@ -111,7 +116,13 @@ export function writeSettings(settings: Settings): Json {
   const { grid } = settings;
   return {
     format: FORMAT,
-    grid: { name: grid.name, code: grid.code, projection: grid.projection, unit: grid.unit },
+    grid: {
+      name: grid.name,
+      code: grid.code,
+      projection: grid.projection,
+      unit: grid.unit,
+      ...(grid.local ? { local: grid.local } : {}),
+    },
     verticalUnit: settings.verticalUnit,
     verticalDatum: settings.verticalDatum,
     volumeUnit: settings.volumeUnit,
