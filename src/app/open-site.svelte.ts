@@ -62,7 +62,7 @@ export class OpenSite {
       ? null
       : flowOf(this.site, this.shown.event, this.shown.zone, this.heads),
   );
-  readonly findings = $derived(findingsOf(examine(this.site, this.shown.event)));
+  readonly findings = $derived(findingsOf(examine(this.site, this.shown.event, this.grid.covers)));
   /** Which results the sheet and the map show, beside event and analyte. */
   asked: Asked = $state.raw(ASKED_AT_FIRST);
   /** What is asked for against the level set, every analyte; field samples of the event at first. */

@@ -4,9 +4,12 @@ import type { Answer } from './answer';
 import type { Asked } from './arguments';
 
 /** What is doubtful: of the site as a whole, then event by event. */
-export function findings({ site }: OpenedSite, { event }: Asked): Answer {
+export function findings({ site, grid }: OpenedSite, { event }: Asked): Answer {
   const events = event === null ? [null, ...site.events.keys()] : [event];
-  const found = events.map((id) => ({ event: id, findings: findingsOf(examine(site, id)) }));
+  const found = events.map((id) => ({
+    event: id,
+    findings: findingsOf(examine(site, id, grid.covers)),
+  }));
   const text = found.map(({ event: id, findings: list }) =>
     [
       id ?? 'The site as a whole',

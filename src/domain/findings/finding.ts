@@ -1,3 +1,4 @@
+import type { Grid } from '../grid';
 import type { Decision } from '../site/schema';
 import type { Site } from '../site/site';
 import type { GaugedScreen } from '../water/event-heads';
@@ -32,6 +33,8 @@ export type Examined = {
   readonly heads: readonly GaugedScreen[];
   /** A flow for each zone gauged in the event. */
   readonly flows: readonly Flow[];
+  /** Whether a place lies in the area the grid is meant for; null where nobody can say. */
+  readonly covers: Grid['covers'];
 };
 
 export type Rule = (examined: Examined) => readonly Finding[];

@@ -1,3 +1,4 @@
+import type { Grid } from '../grid';
 import type { Decision } from '../site/schema';
 import type { Site } from '../site/site';
 import { zonesOf } from '../water/flow';
@@ -5,12 +6,20 @@ import type { Examined, Finding, ReviewedFinding, Severity } from './finding';
 import { flowAt, headsAt } from './history';
 import { EVENT_RULES, SITE_RULES } from './rules';
 
-/** The site and one event of it, with the heads and flows the rules look at; null: the site alone. */
-export function examine(site: Site, event: string | null): Examined {
-  if (event === null) return { site, event, heads: [], flows: [] };
+/**
+ * The site and one event of it, with the heads and flows the rules look at; null: the site alone.
+ *
+ * @param covers  whether a place lies in the area the site's grid is meant for
+ */
+export function examine(
+  site: Site,
+  event: string | null,
+  covers: Grid['covers'] = () => null,
+): Examined {
+  if (event === null) return { site, event, heads: [], flows: [], covers };
   const heads = headsAt(site, event);
   const flows = zonesOf(heads).map((zone) => flowAt(site, event, zone));
-  return { site, event, heads, flows };
+  return { site, event, heads, flows, covers };
 }
 
 const RANK: Readonly<Record<Severity, number>> = { serious: 0, caution: 1, note: 2 };

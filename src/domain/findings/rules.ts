@@ -1,5 +1,6 @@
 import type { Rule } from './finding';
 import { clearance } from './ground/clearance';
+import { control } from './ground/control';
 import { coordinates } from './ground/coordinates';
 import { crossesContact } from './ground/contacts';
 import { decisionsOnNothing } from './ground/decisions';
@@ -76,6 +77,7 @@ export const SITE_RULES: readonly Rule[] = [
   onTheGround(interval),
   onTheGround(sounding),
   onTheGround(crossesContact),
+  onTheGround(control),
   onTheGround(stakedOffset),
   onTheGround(openHole),
   onTheGround(holesReach),

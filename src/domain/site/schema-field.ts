@@ -35,6 +35,12 @@ export const FIELD_TABLES = {
       },
       planned_easting: { kind: 'distance', says: 'Easting it was staked for' },
       planned_northing: { kind: 'distance', says: 'Northing it was staked for' },
+      control_easting: {
+        kind: 'distance',
+        says: 'Easting known from outside the site, as of a published monument, to check the survey by',
+      },
+      control_northing: { kind: 'distance', says: 'Northing known from outside the site' },
+      control_source: { kind: 'text', says: 'Where the known place is from: sheet, agency, date' },
       purpose: { kind: 'text', says: 'What it is to find out' },
       note: { kind: 'text', says: 'Remark' },
     },

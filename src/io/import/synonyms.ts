@@ -28,6 +28,11 @@ export const SYNONYMS: Readonly<Record<string, string>> = {
   'locations.kind':
     'kind, location type, point type, well type, station type, boring type, type of point ? type',
   'locations.status': 'location status, well status, point status ? status',
+  'locations.control_easting':
+    'control easting, known easting, published easting, monument easting',
+  'locations.control_northing':
+    'control northing, known northing, published northing, monument northing',
+  'locations.control_source': 'control source, source of the control, published by',
   'locations.planned_easting': 'planned easting, staked easting, proposed easting, design easting',
   'locations.planned_northing':
     'planned northing, staked northing, proposed northing, design northing',

@@ -8,7 +8,7 @@ import type { Finding, Rule } from '../finding';
 import { distanceSaid, finding } from '../words';
 
 /** Coordinates that can be read and can hardly be right: zero, far off, exchanged, in degrees. */
-export const coordinates: Rule = ({ site }) => {
+export const coordinates: Rule = ({ site, covers }) => {
   const unit = site.grid.unit;
   const points = [...site.locations.values()].flatMap((location): PlacedPoint[] =>
     location.easting && location.northing
@@ -21,7 +21,7 @@ export const coordinates: Rule = ({ site }) => {
         ]
       : [],
   );
-  return gridSuspicions(points, unit, () => null).flatMap((suspicion): Finding[] => {
+  return gridSuspicions(points, unit, covers).flatMap((suspicion): Finding[] => {
     const words = wordsOf(site, suspicion);
     const location = 'id' in suspicion ? (site.locations.get(suspicion.id) ?? null) : null;
     return [
