@@ -1,5 +1,7 @@
 import type { Result } from '../../domain/result';
 import type { DrawnSurface, SurfaceQuestion } from '../../domain/water/drawn-surface';
+import type { HeadPoint } from '../../domain/water/plane';
+import type { TriangleReview } from '../../domain/water/triangle-review';
 import type { Simulation, SimulationProblem } from '../../domain/water/monte-carlo';
 import { Slow } from './slow.svelte';
 import type { SimulationQuestion } from './surface-worker';
@@ -15,3 +17,7 @@ export const surfaceDrawing = () =>
   new Slow<SurfaceQuestion, Result<DrawnSurface, string>>((water, question, report) =>
     water.surface(question, report),
   );
+
+/** Every three of many wells: 60 wells make 34,220. */
+export const manyTriangles = () =>
+  new Slow<readonly HeadPoint[], TriangleReview>((water, points) => water.triangles(points));

@@ -3,6 +3,8 @@ import { drawnSurfaceInSteps, type SurfaceQuestion } from '../../domain/water/dr
 import { simulateInSteps, statedErrors } from '../../domain/water/monte-carlo';
 import type { HeadPoint } from '../../domain/water/plane';
 import { randomFrom } from '../../domain/water/random';
+import { triangleReview } from '../../domain/water/triangle-review';
+import { trianglesOf } from '../../domain/water/triangles';
 
 type Report = (share: number) => void;
 
@@ -43,6 +45,7 @@ const slowWater = {
       ),
       report,
     ),
+  triangles: (points: readonly HeadPoint[]) => triangleReview(trianglesOf(points)),
 };
 
 export type SlowWater = typeof slowWater;

@@ -31,36 +31,59 @@ export type TriangleReview = {
 
 /** The triangles of a set of wells, sorted by whether their shape lets them speak. */
 export function triangleReview(triangles: Triangles, most = 40): TriangleReview {
+  const { count, azimuth: directions, baseToHeight, drop, wells } = triangles;
   const kept: Azimuth[] = [];
   const failing: Azimuth[] = [];
   let [none, overHeadError] = [0, 0];
-  const order = Array.from({ length: triangles.count }, (_, k) => k).sort(
-    (a, b) => (triangles.baseToHeight[b] ?? 0) - (triangles.baseToHeight[a] ?? 0),
-  );
-  for (let k = 0; k < triangles.count; k++) {
-    const triangle = triangleAt(triangles, k);
-    if (!triangle || triangle.azimuth === null) {
+  const squares = Float64Array.from(wells, ({ sigma }) => sigma ** 2 / 3);
+  for (let k = 0; k < count; k++) {
+    const direction = directions[k] as Azimuth;
+    if (Number.isNaN(direction)) {
       none++;
       continue;
     }
-    (triangle.wellShaped ? kept : failing).push(triangle.azimuth);
-    if ((triangle.relativeHeadError ?? 1) >= MOST_RELATIVE_HEAD_ERROR) overHeadError++;
+    ((baseToHeight[k] as number) <= MOST_BASE_TO_HEIGHT ? kept : failing).push(direction);
+    const square =
+      (squares[triangles.first[k] as number] as number) +
+      (squares[triangles.second[k] as number] as number) +
+      (squares[triangles.third[k] as number] as number);
+    const bound = MOST_RELATIVE_HEAD_ERROR * (drop[k] as number);
+    if (square >= bound * bound) overHeadError++;
   }
   return {
-    count: triangles.count,
+    count,
     kept,
     failing,
     none,
     overHeadError,
-    listed: order.slice(0, most).flatMap((k) => triangleAt(triangles, k) ?? []),
+    listed: worstShaped(baseToHeight, most).flatMap((k) => triangleAt(triangles, k) ?? []),
     spread: narrowest(kept),
   };
+}
+
+/** The triangles with the largest ratios, the largest first; of equal ones the first. */
+function worstShaped(ratios: Float64Array, most: number): number[] {
+  if (most === 0) return [];
+  const least = ratios.slice().sort()[Math.max(0, ratios.length - most)] ?? 0;
+  const among: number[] = [];
+  for (let k = 0; k < ratios.length; k++) if ((ratios[k] as number) >= least) among.push(k);
+  // Infinities, those in a line, compare as equals.
+  return among
+    .sort((a, b) => {
+      const [one, other] = [ratios[a] as number, ratios[b] as number];
+      return one === other ? a - b : other - one;
+    })
+    .slice(0, most);
 }
 
 /** Degrees of the narrowest sector that holds all directions: 360 less the widest gap. */
 function narrowest(azimuths: readonly number[]): number | null {
   if (azimuths.length < 2) return null;
-  const sorted = azimuths.toSorted((a, b) => a - b);
-  const gaps = sorted.map((at, i) => ((sorted[i + 1] ?? (sorted[0] ?? 0) + 360) - at + 360) % 360);
-  return 360 - Math.max(...gaps);
+  const sorted = Float64Array.from(azimuths).sort();
+  let [widest, before] = [0, (sorted.at(-1) ?? 0) - 360];
+  for (const at of sorted) {
+    widest = Math.max(widest, at - before);
+    before = at;
+  }
+  return 360 - widest;
 }
