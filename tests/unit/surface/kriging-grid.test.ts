@@ -56,7 +56,7 @@ describe('a grid of heads and variances is what is said of each node', () => {
       { model: model('spherical', long), drift: 'none', errors: 'ignored' },
       1e-12,
     ],
-    // From 80 wells on by the skeleton, to a few millionths of the sill.
+    // From 80 wells on, and over 64 × 64 nodes, by the skeleton: to a few millionths of the sill.
     ['exponential', 300, { model: model('exponential'), drift: 'linear', errors: 'ignored' }, 1e-6],
     [
       'anisotropic',
@@ -85,6 +85,21 @@ describe('a grid of heads and variances is what is said of each node', () => {
     expect(alone.heads).toEqual(grid.heads);
     expect(alone.variances).toBeNull();
   });
+});
+
+test('on a grid such as is drawn, 300 wells lose nothing: variances to 1e-11', () => {
+  const surface = surfaceOf(wells(300), {
+    model: model('exponential'),
+    drift: 'linear',
+    errors: 'stated',
+  });
+  const frame = { ...FRAME, step: metres(17), columns: 64, rows: 64 };
+  const grid = wholeGrid(krigedGrid(surface, frame, { variance: true, mask: null }));
+  for (let node = 0; node < 64 * 64; node += 11) {
+    const [x, y] = nodeAt(frame, node % 64, Math.floor(node / 64));
+    const { variance } = estimateAt(surface, x, y);
+    expect(Math.abs((grid.variances?.[node] ?? NaN) - variance)).toBeLessThan(1e-11);
+  }
 });
 
 test('a node in a well has the well’s head and no variance, though there is a nugget', () => {

@@ -61,11 +61,18 @@ export function gridContours({ frame, heads }: SurfaceGrid, level: Metres): Cont
   for (let row = 0; row < rows - 1; row++) {
     for (let column = 0; column < columns - 1; column++) {
       const sw = row * columns + column;
-      const nodes = [sw, sw + 1, sw + 1 + columns, sw + columns];
-      const sides = [sw, horizontal + sw + 1, sw + columns, horizontal + sw];
-      const levels = nodes.map((node) => heads[node] as number);
-      const mean = levels.reduce((sum, head) => sum + head) / 4;
+      const levels = [
+        heads[sw] as number,
+        heads[sw + 1] as number,
+        heads[sw + 1 + columns] as number,
+        heads[sw + columns] as number,
+      ] as const;
+      // Most meshes lie wholly on one side: they are told without another list.
+      const [a, b, c, d] = levels;
+      if (a >= level ? b >= level && c >= level && d >= level : !meets(b, c, d, level)) continue;
+      const mean = (a + b + c + d) / 4;
       if (Number.isNaN(mean)) continue;
+      const sides = [sw, horizontal + sw + 1, sw + columns, horizontal + sw];
       const high = levels.map((head) => head >= level);
       const falls = [0, 1, 2, 3].filter((k) => high[k] && !high[(k + 1) % 4]);
       const rises = [0, 1, 2, 3].filter((k) => !high[k] && high[(k + 1) % 4]);
@@ -84,6 +91,10 @@ export function gridContours({ frame, heads }: SurfaceGrid, level: Metres): Cont
     return between(place(a), place(b), fraction(heads[a] as number, heads[b] as number, level));
   });
 }
+
+/** Whether any of three heads is as high as the level. */
+const meets = (b: number, c: number, d: number, level: number): boolean =>
+  b >= level || c >= level || d >= level;
 
 /** Crossings joined into lines: the open ones first, each from its free end. */
 function joined(

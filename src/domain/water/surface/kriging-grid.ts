@@ -3,31 +3,24 @@ import { addWeighted, blockOf, covariances, rowFrom, type Wells } from './covari
 import { driftAt, estimateAt, type KrigedSurface } from './kriging';
 import { skeletonFor, tileForms, type Skeleton, type Tile } from './kriging-skeleton';
 import { fourProducts, panelsOf, triangleTimes, wholeFours, type Panels } from './panels';
+import { copyTile, tilesOf, type TileFrame } from './kriging-tiles';
 import { SAME_PLACE } from './surface-point';
 import { nodeAt, type GridFrame, type SurfaceGrid } from './surface-grid';
-
-/** Nodes along the side of a tile, about; one is done between two reports of progress. */
-const TILE = 34;
 
 /** Fewer wells than this, and every node is worked out by itself. */
 const SKELETON_FROM = 80;
 
-/** The part of a grid that is worked on in one go. */
-type TileFrame = {
-  readonly column: number;
-  readonly row: number;
-  /** Filled up to whole blocks of four, of which the last may stand outside the grid. */
-  readonly width: number;
-  readonly height: number;
-};
+/** Nor are the variances of fewer nodes than this ever approximated: all that is drawn on a screen. */
+const EXACT_UP_TO = 64 * 64;
 
 /**
  * The kriged heads at the nodes of a grid, and their variances if asked for.
  * Yields the share done, from 0 to 1, before each tile of about a thousand
  * nodes, so that a worker can report it, and stop; the grid comes at the end.
  *
- * Heads are as `headAt` gives them. Variances are as `estimateAt` gives them
- * with fewer than 80 wells; with more, to a few millionths of the sill (see `kriging-skeleton`).
+ * Heads are as `headAt` gives them. Variances are as `estimateAt` gives them on
+ * grids of up to 64 by 64 nodes, or with fewer than 80 wells; on larger ones with
+ * more wells, to a few millionths of the sill (see `kriging-skeleton`).
  *
  * @param mask  1 for each node wanted; the others get NaN. All where null.
  */
@@ -41,7 +34,7 @@ export function* krigedGrid(
   const variances = wanted.variance ? new Float64Array(count).fill(NaN) : null;
   const tiles = tilesOf(frame, wanted.mask);
   const largest = tiles.reduce((most, { width, height }) => Math.max(most, width * height), 0);
-  const work = variances ? yield* varianceWork(surface, largest) : null;
+  const work = variances ? yield* varianceWork(surface, largest, count) : null;
   const into = new Float64Array(largest);
   for (const [done, tile] of tiles.entries()) {
     yield done / tiles.length;
@@ -61,47 +54,6 @@ export function wholeGrid(steps: Generator<number, SurfaceGrid>): SurfaceGrid {
     const { done, value } = steps.next();
     if (done) return value;
   }
-}
-
-/** Tiles with a wanted node in them, from the south-west on. */
-function tilesOf({ columns, rows }: GridFrame, mask: Uint8Array | null): TileFrame[] {
-  const all = partsOf(rows).flatMap(([row, height]) =>
-    partsOf(columns).map(([column, length]) => ({
-      column,
-      row,
-      width: wholeFours(length),
-      height,
-    })),
-  );
-  return all.filter(({ column, row, width, height }) => {
-    for (let r = row; r < row + height; r++)
-      for (let c = column; c < Math.min(column + width, columns); c++)
-        if (mask?.[r * columns + c] !== 0) return true;
-    return false;
-  });
-}
-
-/** A number of nodes in parts of about a tile, as even as whole blocks of four allow. */
-function partsOf(nodes: number): (readonly [from: number, length: number])[] {
-  const count = Math.max(1, Math.round(nodes / TILE));
-  const ends = Array.from({ length: count + 1 }, (_, i) =>
-    i === count ? nodes : 4 * Math.round((i * nodes) / count / 4),
-  );
-  return ends.slice(1).map((end, i) => [ends[i] ?? 0, end - (ends[i] ?? 0)] as const);
-}
-
-function copyTile(
-  from: Float64Array,
-  { column, row, width, height }: TileFrame,
-  { columns }: GridFrame,
-  mask: Uint8Array | null,
-  to: Float64Array,
-): void {
-  for (let r = 0; r < height; r++)
-    for (let c = 0; c < width && column + c < columns; c++) {
-      const node = (row + r) * columns + column + c;
-      if (mask?.[node] !== 0) to[node] = from[r * width + c] as number;
-    }
 }
 
 function tileHeads(
@@ -132,7 +84,11 @@ type VarianceWork = {
   readonly skeleton: Skeleton | null;
 };
 
-function* varianceWork(surface: KrigedSurface, nodes: number): Generator<number, VarianceWork> {
+function* varianceWork(
+  surface: KrigedSurface,
+  nodes: number,
+  inAll: number,
+): Generator<number, VarianceWork> {
   const n = surface.u.length;
   const steps = invertLower(surface.lower, n);
   let step = steps.next();
@@ -143,7 +99,8 @@ function* varianceWork(surface: KrigedSurface, nodes: number): Generator<number,
   return {
     inverse,
     panels: panelsOf(inverse, n),
-    skeleton: smooth && n >= SKELETON_FROM ? skeletonFor(surface, nodes) : null,
+    skeleton:
+      smooth && n >= SKELETON_FROM && inAll > EXACT_UP_TO ? skeletonFor(surface, nodes) : null,
   };
 }
 
