@@ -1,4 +1,5 @@
 import { expose } from 'comlink';
+import { extentInSteps, type ExtentQuestion } from '../../domain/lab/extent';
 import { drawnSurfaceInSteps, type SurfaceQuestion } from '../../domain/water/drawn-surface';
 import { simulateInSteps, statedErrors } from '../../domain/water/monte-carlo';
 import type { HeadPoint } from '../../domain/water/plane';
@@ -35,6 +36,7 @@ export type SimulationQuestion = {
 const slowWater = {
   surface: (question: SurfaceQuestion, report: Report) =>
     finished(drawnSurfaceInSteps(question), report),
+  extent: (question: ExtentQuestion, report: Report) => finished(extentInSteps(question), report),
   simulation: ({ points, draws, chances, seed }: SimulationQuestion, report: Report) =>
     finished(
       simulateInSteps(

@@ -7,6 +7,7 @@
 export const LAYERS = [
   'graticule',
   'surface-error',
+  'extent-chance',
   'surface-water',
   'hiding-places',
   'fan',
@@ -20,6 +21,7 @@ export const LAYERS = [
   'boundary',
   'section-lines',
   'contours',
+  'extent-outline',
   'flow-lines',
   'local-arrows',
   'arrow',
