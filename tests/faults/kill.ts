@@ -8,16 +8,16 @@
  * battery is pulled, save that what the system had taken to be written is still
  * written: whether a disk keeps its word in a power cut can't be tested here.
  */
-import { spawn, type ChildProcess } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { chromium, type Browser, type Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { firstThatStarts, thisMachine, type Program } from '../browser/chromium';
 import { servePage } from '../browser/pages/serve-page';
 import { chance, type Told } from '../browser/pages/keeping/work-on';
 import type {} from '../browser/pages/keeping/main';
+import { kill, startOn, type Running } from './killable';
 
 export type KillReport = {
   readonly kills: number;
@@ -48,77 +48,11 @@ const quantiles = (times: readonly number[]): Quantiles => {
   return { median: at(0.5), p95: at(0.95), most: at(1) };
 };
 
-type Running = { readonly process: ChildProcess; readonly browser: Browser; readonly page: Page };
-
-const READY = /DevTools listening on (ws:\/\/\S+)/;
-const STARTS_WITHIN = 30_000;
-
-/** A browser of our own, so that its processes can be killed; it keeps its profile in a folder. */
+/** A browser with the page of the tests open in it. */
 async function start(program: Program, profile: string, address: string): Promise<Running> {
-  const environment = { ...process.env, ...program.environment };
-  const child = spawn(
-    program.path,
-    [
-      '--headless',
-      '--no-sandbox',
-      '--no-first-run',
-      '--disable-gpu',
-      '--remote-debugging-port=0',
-      `--user-data-dir=${profile}`,
-      'about:blank',
-    ],
-    { env: environment, stdio: ['ignore', 'ignore', 'pipe'], detached: true },
-  );
-  const endpoint = await new Promise<string>((resolve, reject) => {
-    let said = '';
-    const late = setTimeout(() => reject(new Error(`The browser said:\n${said}`)), STARTS_WITHIN);
-    child.stderr?.on('data', (text: Buffer) => {
-      said += text.toString();
-      const found = READY.exec(said)?.[1];
-      if (found === undefined) return;
-      clearTimeout(late);
-      resolve(found);
-    });
-    child.on('error', reject);
-    child.on('exit', () => reject(new Error(`The browser ended:\n${said}`)));
-  });
-  const browser = await chromium.connectOverCDP(endpoint);
-  const [context] = browser.contexts();
-  const page = await context?.newPage();
-  if (!page) throw new Error('The browser opens no page.');
-  await page.goto(address);
-  await page.waitForFunction(() => 'keepingPage' in window);
-  return { process: child, browser, page };
-}
-
-/** All processes of a browser at once; some of them leave its group, where /proc tells of them. */
-async function kill({ process: child, browser }: Running, profile: string): Promise<void> {
-  const gone = new Promise((resolve) => child.once('exit', resolve));
-  if (process.platform === 'win32') child.kill('SIGKILL');
-  else if (child.pid !== undefined) process.kill(-child.pid, 'SIGKILL');
-  for (const pid of processesNaming(profile)) {
-    try {
-      process.kill(pid, 'SIGKILL');
-    } catch {
-      // it was of the group
-    }
-  }
-  if (child.exitCode === null && child.signalCode === null) await gone;
-  await browser.close().catch(() => undefined);
-}
-
-function processesNaming(profile: string): number[] {
-  if (process.platform !== 'linux') return [];
-  return readdirSync('/proc')
-    .filter((name) => /^\d+$/.test(name))
-    .filter((name) => {
-      try {
-        return readFileSync(`/proc/${name}/cmdline`, 'utf8').includes(profile);
-      } catch {
-        return false; // it has ended
-      }
-    })
-    .map(Number);
+  const running = await startOn(program, profile, address);
+  await running.page.waitForFunction(() => 'keepingPage' in window);
+  return running;
 }
 
 /** How the digest of a table without columns ends. */

@@ -6,6 +6,7 @@ import {
   type Step,
 } from '../../domain/record/field-points';
 import { QUALITY_RATES, type QualityRates } from '../../domain/layout/sample-counts';
+import { gapsOf } from '../../domain/record/gaps';
 import { USUAL_SAMPLE_PATTERN } from '../../domain/record/sampling';
 import { newRoundName, roundOf } from '../../domain/record/rounds';
 import type { Typed } from '../../domain/record/typed';
@@ -22,8 +23,11 @@ import type { OpenSite } from '../open-site.svelte';
 export class Recording {
   readonly #site: OpenSite;
   readonly points = $derived.by(() => fieldPoints(this.#site.site));
+  readonly gaps = $derived.by(() => gapsOf(this.points));
   readonly progress = $derived(progressOf(this.points));
   readonly #drafts: Record<string, { typed: Record<string, string>; begin: () => Typed }> = {};
+  /** What was typed for the last confirmation, for taking it back. */
+  #last: { readonly draft: string; readonly typed: Typed; readonly step: Step } | null = null;
   #asked: { readonly point: string; readonly step: Step } | null = $state.raw(null);
   #round: string | null = $state(null);
   /** The last thing confirmed, said until the next step is begun. */
@@ -49,6 +53,12 @@ export class Recording {
     this.#site = site;
   }
 
+  /** Whether what was confirmed is on the disk: only then is it said to be. */
+  get kept(): 'kept' | 'on its way' | 'not kept' {
+    const state = this.#site.keeper?.state ?? 'not-kept';
+    return state === 'saved' ? 'kept' : state === 'saving' ? 'on its way' : 'not kept';
+  }
+
   /** The point in hand; null while the list is looked at. */
   get point() {
     return this.points.find(({ location }) => location.id === this.#site.selected) ?? null;
@@ -66,9 +76,8 @@ export class Recording {
     if (point) this.#asked = { point: point.location.id, step };
   };
 
-  openPoint = (id: string, step: Step | null = null) => {
-    this.confirmed = null;
-    this.refused = null;
+  openPoint = (id: string, step: Step | null = null, isSaidStill = false) => {
+    if (!isSaidStill) this.confirmed = this.refused = null;
     this.#asked = step && { point: id, step };
     this.#site.select(id);
   };
@@ -117,10 +126,27 @@ export class Recording {
     this.refused = null;
     this.confirmed = label;
     const form = this.#drafts[draft];
+    this.#last = { draft, typed: { ...form?.typed }, step };
     if (form) Object.assign(form.typed, form.begin());
     this.go(then ?? step);
     return true;
   }
+
+  /** Whether the last thing done to the site is what was last confirmed here. */
+  get canTakeBack(): boolean {
+    return this.confirmed !== null && this.#site.undoLabel === this.confirmed;
+  }
+
+  /** Undo the last confirmation: what was typed for it stands in its form again. */
+  takeBack = () => {
+    const last = this.#last;
+    if (!this.canTakeBack || !last) return;
+    this.#site.undo();
+    this.confirmed = null;
+    const form = this.#drafts[last.draft];
+    if (form) Object.assign(form.typed, last.typed);
+    this.go(last.step);
+  };
 
   /** The step after another that this point needs; the same where there is none. */
   after(step: Step): Step {

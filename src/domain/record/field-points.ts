@@ -17,6 +17,8 @@ export type FieldPoint = {
   readonly steps: Readonly<Record<Step, StepState>>;
   /** The first step that is not done; null when there is none. */
   readonly next: Step | null;
+  /** Given up before anything was done there. */
+  readonly isDropped: boolean;
 };
 
 /** Whether a hole is filled, or why not is written down. */
@@ -30,7 +32,7 @@ export const openHoles = ({ attempts }: Pick<FieldPoint, 'attempts'>): readonly 
 /**
  * The push points of a site in the order of its table. A point where every hole
  * ended short needs no interval, water or sample, but each of its holes needs
- * closing.
+ * closing; one given up needs nothing.
  */
 export function fieldPoints(site: Site): readonly FieldPoint[] {
   const screensAt = groupBy(site.screens.values(), ({ location }) => location);
@@ -46,17 +48,19 @@ export function fieldPoints(site: Site): readonly FieldPoint[] {
       const filled =
         attempts.length > 0 && attempts.every((hole) => isClosed(hole) && !hole.open_reason);
       const open = screens.filter(({ tip_depth, exposed_length }) => tip_depth && exposed_length);
+      const isDropped = location.status === 'dropped';
       const state = (done: boolean): StepState =>
-        done ? 'done' : short ? 'not needed' : filled ? 'missed' : 'not yet';
+        done ? 'done' : short || isDropped ? 'not needed' : filled ? 'missed' : 'not yet';
+      const todo: StepState = isDropped ? 'not needed' : 'not yet';
       const steps: Record<Step, StepState> = {
-        hole: attempts.length > 0 ? 'done' : 'not yet',
+        hole: attempts.length > 0 ? 'done' : todo,
         interval: state(open.length > 0),
         water: state(screens.some(({ id }) => gauged.has(id))),
         sample: state(screens.some(({ id }) => sampled.has(id))),
-        close: attempts.length > 0 && attempts.every(isClosed) ? 'done' : 'not yet',
+        close: attempts.length > 0 && attempts.every(isClosed) ? 'done' : todo,
       };
       const next = STEPS.find((step) => steps[step] === 'not yet') ?? null;
-      return { location, attempts, screens, steps, next };
+      return { location, attempts, screens, steps, next, isDropped };
     });
 }
 
@@ -67,14 +71,20 @@ export function nextPoint(points: readonly FieldPoint[], after: string | null): 
   return turned.find(({ next, location }) => next !== null && location.id !== after) ?? null;
 }
 
-export type Progress = Readonly<Record<Step, number>> & { readonly points: number };
+export type Progress = Readonly<Record<Step, number>> & {
+  /** Without those given up. */
+  readonly points: number;
+  readonly dropped: number;
+};
 
-/** How many points have each step behind them, a step that is not needed counting as done. */
-export function progressOf(points: readonly FieldPoint[]): Progress {
+/** How many points have each step behind them, a step that is not needed counting as done; those given up are counted apart. */
+export function progressOf(all: readonly FieldPoint[]): Progress {
+  const points = all.filter(({ isDropped }) => !isDropped);
   const done = (step: Step) =>
     points.filter(({ steps }) => ['done', 'not needed'].includes(steps[step])).length;
   return {
     points: points.length,
+    dropped: all.length - points.length,
     hole: done('hole'),
     interval: done('interval'),
     water: done('water'),

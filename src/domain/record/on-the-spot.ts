@@ -1,5 +1,4 @@
 import { along } from '../geometry/compass';
-import { length } from '../show';
 import type { Edit } from '../site/edits/apply';
 import type { Location } from '../site/schema';
 import type { Site } from '../site/site';
@@ -9,7 +8,7 @@ import { cellsOf } from './holes';
 import { asWritten, rowOf, type Typed } from './typed';
 
 /** A place in the grid, in metres: east, north. */
-type At = readonly [east: number, north: number];
+export type At = readonly [east: number, north: number];
 
 /** Where a point is, or is to be; null where neither is known. */
 export const standsAt = (location: Location): At | null => {
@@ -48,11 +47,12 @@ export function notAddable(site: Site, typed: Typed): string | null {
   return east === undefined || north === undefined ? 'Still needed: both coordinates.' : null;
 }
 
+const notedAlso = ({ note }: Location, words: string) =>
+  [note ?? '', words].filter((text) => text !== '').join('; ');
+
 /** A point moved: where it stands changes, where it was staked stays on record, and so does the reason. */
 export function moveEdit(site: Site, location: Location, to: At, reason: string): Edit {
-  const note = [location.note ?? '', `Moved in the field: ${reason.trim()}`]
-    .filter((text) => text !== '')
-    .join('; ');
+  const note = notedAlso(location, `Moved in the field: ${reason.trim()}`);
   const [easting, northing] = [coordinate(site, to[0]), coordinate(site, to[1])];
   return {
     kind: 'write-cells',
@@ -67,52 +67,36 @@ export const notDroppable = ({ location, attempts, steps }: FieldPoint): string 
     ? `Something is recorded at ${location.id}: it stays. Close its holes instead.`
     : null;
 
-/** A planned point dropped with its planned screens; the reason is kept among the decisions. */
-export function dropEdit(point: FieldPoint, reason: string, who: string, when: string): Edit {
-  const { location, screens } = point;
-  const rows = screens.map(({ row }) => row - 2);
+/**
+ * A planned point dropped: it stays in its table with the reason in its remark,
+ * and who dropped it and when stand among the decisions.
+ */
+export function dropEdit(
+  { location }: FieldPoint,
+  reason: string,
+  who: string,
+  when: string,
+): Edit {
+  const words = `Dropped in the field: ${asWritten(reason)}`;
   return {
     kind: 'together',
     edits: [
+      { kind: 'decide', what: 'comment', on: location.id, reason: words, who, when },
       {
-        kind: 'decide',
-        what: 'comment',
-        on: location.id,
-        reason: `Dropped in the field: ${asWritten(reason)}`,
-        who,
-        when,
+        kind: 'write-cells',
+        table: 'locations',
+        cells: cellsOf(location, { status: 'dropped', note: notedAlso(location, words) }),
       },
-      ...(rows.length > 0 ? [{ kind: 'remove-rows', table: 'screens', rows } as const] : []),
-      { kind: 'remove-rows', table: 'locations', rows: [location.row - 2] },
     ],
   };
 }
 
-/**
- * What the layout misses when nothing stands at a place any more: nothing is
- * sampled nearer to it than the nearest other push point.
- *
- * @param left  the place given up
- * @param to    where the point goes instead; null where it is dropped
- */
-export function missedAt(
-  site: Site,
-  points: readonly FieldPoint[],
-  who: string,
-  left: At,
-  to: At | null,
-): string {
-  const others = points
-    .filter(({ location }) => location.id !== who)
-    .flatMap(({ location }) => {
-      const at = standsAt(location);
-      return at ? [{ name: location.id, at }] : [];
-    });
-  const all = to ? [...others, { name: who, at: to }] : others;
-  const nearest = all
-    .map(({ name, at }) => ({ name, apart: Math.hypot(at[0] - left[0], at[1] - left[1]) }))
-    .toSorted((a, b) => a.apart - b.apart)[0];
-  return nearest
-    ? `Nothing is then sampled within ${length(metres(nearest.apart), site.settings.grid.unit, 1)} of where ${who} was; the nearest is ${nearest.name}.`
-    : `No other push point is left to stand for where ${who} was.`;
-}
+/** A dropped point taken up again; that it was dropped stays in its remark. */
+export const takeUpEdit = ({ location }: FieldPoint, day: string): Edit => ({
+  kind: 'write-cells',
+  table: 'locations',
+  cells: cellsOf(location, {
+    status: 'planned',
+    note: notedAlso(location, `Taken up again ${day}`),
+  }),
+});

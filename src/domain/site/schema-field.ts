@@ -29,9 +29,9 @@ export const FIELD_TABLES = {
       },
       status: {
         kind: 'choice',
-        choices: ['planned', 'pushed', 'refused', 'installed', 'decommissioned'],
+        choices: ['planned', 'pushed', 'refused', 'dropped', 'installed', 'decommissioned'],
         required: true,
-        says: 'How far it has got',
+        says: 'How far it has got; dropped: given up unpushed, with the reason in the remark',
       },
       planned_easting: { kind: 'distance', says: 'Easting it was staked for' },
       planned_northing: { kind: 'distance', says: 'Northing it was staked for' },

@@ -57,15 +57,17 @@ export function whereWeAre({ site, of }: Material): Telling {
   };
 }
 
-const wasPushed = ({ status }: Location) => status !== 'planned' && status !== 'refused';
+const wasPushed = ({ status }: Location) =>
+  status !== 'planned' && status !== 'refused' && status !== 'dropped';
 
 /** Where we pushed and why there, from the purposes written on the points. */
 export function wherePushed({ site, of }: Material): Telling {
   const pushes = [...site.locations.values()].filter(({ kind }) => kind === 'direct push');
-  const [done, refused, planned] = [
+  const [done, refused, planned, dropped] = [
     pushes.filter(wasPushed),
     pushes.filter(({ status }) => status === 'refused'),
     pushes.filter(({ status }) => status === 'planned'),
+    pushes.filter(({ status }) => status === 'dropped'),
   ];
   const sentence = (words: string[]) => (words.length > 0 ? [said(words.join(' '))] : []);
   const purposes = [...groupBy(done, ({ purpose }) => purpose?.trim() ?? '')]
@@ -86,6 +88,9 @@ export function wherePushed({ site, of }: Material): Telling {
           : []),
         ...(planned.length > 0
           ? [`Planned and not yet pushed: ${listed(planned.map(({ id }) => id))}.`]
+          : []),
+        ...(dropped.length > 0
+          ? [`Planned and given up: ${listed(dropped.map(({ id }) => id))}.`]
           : []),
       ]),
       ...sentence(

@@ -259,6 +259,7 @@ export const CHOICE_WORDS: Readonly<Record<string, Readonly<Record<string, strin
     planned: 'proposed, design, future',
     pushed: 'advanced, drilled, complete, completed, done, sampled',
     refused: 'refusal',
+    dropped: 'cancelled, canceled, omitted, not drilled, not pushed, deleted',
     installed: 'active, existing, in use, open',
     decommissioned: 'abandoned, destroyed, plugged, sealed, closed, removed, grouted',
   },

@@ -74,6 +74,11 @@ const STATUS_PARTS: Readonly<Record<PointStatus, (body: string, low: string) => 
       outline(body),
       { d: 'M3.5 3.5L20.5 20.5M20.5 3.5L3.5 20.5', stroke: 'colour', width: 2.8 },
     ],
+    // Struck out as on a list: given up before anything was done.
+    dropped: (body) => [
+      outline(body),
+      { d: 'M1.5 9.2H22.5M1.5 14.8H22.5', stroke: 'colour', width: 1.9 },
+    ],
     installed: (body) => [solid(body), { d: circle(3.4), fill: 'ground' }],
     decommissioned: (body, low) => [outline(body), { d: low, fill: 'colour' }],
   };

@@ -2,14 +2,15 @@
 import { describe, expect, test } from 'vitest';
 import { intervalEdit, previewOf, remarksOn } from '../../../src/domain/record/as-pushed';
 import { fieldPoints, nextPoint, progressOf } from '../../../src/domain/record/field-points';
+import { gapAt, gapsOf, gapWords } from '../../../src/domain/record/gaps';
 import { closeEdit, fillRemark, holeEdit, notClosed } from '../../../src/domain/record/holes';
 import {
   dropEdit,
-  missedAt,
   moveEdit,
   notDroppable,
   placeFrom,
   standsAt,
+  takeUpEdit,
 } from '../../../src/domain/record/on-the-spot';
 import { changedSet, clearingWords, purgedSoFar, purgeOf } from '../../../src/domain/record/purge';
 import { custodyRows, dueOf, sampleName, samplesOf } from '../../../src/domain/record/sampling';
@@ -317,18 +318,43 @@ describe('points moved and dropped on the spot', () => {
     ]);
     expect(moved.location.planned_easting?.text).toBe('100.00');
     expect(moved.location.note).toBe('Moved in the field: gas line');
-    expect(missedAt(site, points(planned()), 'P-1', at, to)).toContain('within 10.0 ft');
+    const gap = gapAt(points(planned()), 'P-1', at, to, 'moved');
+    expect(gapWords(gap, site.settings)).toBe(
+      'P-1 moved by 10.0 ft: nothing stands nearer to its stake than itself.',
+    );
   });
 
-  test('a dropped point goes with its screens, and its reason stays', () => {
+  test('a dropped point stays with its screens and its reason, and what is missed is said', () => {
     const point = pointOf(planned(), 'P-1');
     const site = done(planned(), dropEdit(point, 'parked lorry', 'A.B.', '2026-06-01T10:00'));
     const after = siteOf(site);
-    expect([after.locations.has('P-1'), after.screens.size]).toEqual([false, 0]);
-    expect(after.decisions[0]?.reason).toBe('Dropped in the field: parked lorry');
-    expect(missedAt(siteOf(planned()), points(planned()), 'P-1', [30.48, 60.96], null)).toContain(
-      'within 20.0 ft',
-    );
+    expect(after.locations.get('P-1')?.status).toBe('dropped');
+    expect(after.locations.get('P-1')?.note).toBe('Dropped in the field: parked lorry');
+    expect(after.screens.size).toBe(1);
+    expect(after.decisions[0]).toMatchObject({ who: 'A.B.', on: 'P-1' });
+    expect(after.problems).toEqual([]);
+    expect(progressOf(points(site))).toMatchObject({ points: 1, dropped: 1 });
+    expect(nextPoint(points(site), null)?.location.id).toBe('P-2');
+    // P-2 stands 20 ft east: a round patch about P-1 of less than 20 ft radius meets nothing.
+    expect(gapsOf(points(site)).map((gap) => gapWords(gap, after.settings))).toEqual([
+      'P-1 dropped: nothing is sampled within 20.0 ft of it; the nearest is P-2. A round patch there could be 40 ft across and not be met.',
+    ]);
+  });
+
+  test('and can be taken up again; with none left to stand for it that is said', () => {
+    let site = planned();
+    for (const name of ['P-1', 'P-2'])
+      site = done(site, dropEdit(pointOf(site, name), 'rain', '', '2026-06-01T10:00'));
+    expect(gapsOf(points(site)).map(({ nearest }) => nearest)).toEqual([null, null]);
+    site = done(site, takeUpEdit(pointOf(site, 'P-1'), '2026-06-02'));
+    expect(pointOf(site, 'P-1')).toMatchObject({ isDropped: false, next: 'hole' });
+    expect(pointOf(site, 'P-1').location.note).toContain('Taken up again 2026-06-02');
+  });
+
+  test('a point refused at every try is missed just as one dropped', () => {
+    const typed = { ...REACHED, outcome: 'refusal', depth: '6' };
+    const site = done(planned(), holeEdit(pointOf(planned(), 'P-2'), typed));
+    expect(gapsOf(points(site))).toMatchObject([{ id: 'P-2', why: 'not reached' }]);
   });
 
   test('one with a hole in the ground cannot be dropped', () => {

@@ -8,7 +8,8 @@ export const clearance: Rule = ({ site }) => {
     site.decisions.filter(({ what }) => what === 'clear point').map(({ on }) => on),
   );
   const pushed = [...site.locations.values()].filter(
-    ({ id, kind, status }) => kind === 'direct push' && status !== 'planned' && !cleared.has(id),
+    ({ id, kind, status }) =>
+      kind === 'direct push' && status !== 'planned' && status !== 'dropped' && !cleared.has(id),
   );
   return pushed.length === 0
     ? []

@@ -40,7 +40,7 @@ const SLACK = feet(0.1);
 export const holesReach: Rule = ({ site }) => {
   const holes = groupBy(site.attempts, ({ location }) => location);
   return [...site.locations.values()].flatMap((location): Finding[] => {
-    if (location.kind !== 'direct push' || location.status === 'planned') return [];
+    if (location.kind !== 'direct push' || /planned|dropped/.test(location.status)) return [];
     const own = holes.get(location.id) ?? [];
     const [first] = own;
     const make = (severity: Finding['severity'], says: string, todo: string) =>

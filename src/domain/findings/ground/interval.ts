@@ -11,7 +11,10 @@ type Standing = { readonly screen: Screen; readonly location: Location };
 const opened = (site: Site): Standing[] =>
   [...site.screens.values()].flatMap((screen) => {
     const location = site.locations.get(screen.location);
-    return location && location.status !== 'planned' && location.kind !== 'staff gauge'
+    return location &&
+      location.status !== 'planned' &&
+      location.status !== 'dropped' &&
+      location.kind !== 'staff gauge'
       ? [{ screen, location }]
       : [];
   });
