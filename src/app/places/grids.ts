@@ -1,5 +1,8 @@
 import { ok, type Result } from '../../domain/result';
 import type { GridDefinition } from '../../domain/site/settings';
+import { placedOn } from '../../domain/local-placing';
+import { placedWords } from '../../domain/local-words';
+import { inUnits, metres } from '../../domain/units';
 import { openDefined } from '../../io/projection/open-defined';
 import { openSearch } from '../../io/projection/systems';
 
@@ -21,5 +24,14 @@ export function gridWords(grid: GridDefinition): Result<string, string> {
   if (grid.code === null && grid.projection === null && grid.local === undefined)
     return ok('A local grid tied to nothing: its distances count as ground distances, and true north is not known.'); // prettier-ignore
   const opened = openDefined(grid);
-  return opened.ok ? ok(opened.value.datum.note) : opened;
+  if (!opened.ok) return opened;
+  const { note } = opened.value.datum;
+  const placed = grid.local && placedOn(grid.local, grid.unit);
+  if (!grid.local || !placed?.ok) return ok(note);
+  const { local } = placed.value.tie;
+  const at = [local.east, local.north].map((n) => inUnits(n, grid.unit)) as [number, number];
+  const { convergence } = opened.value.factsAt(...at, metres(0));
+  return ok(
+    [`Laid on ${grid.local.on.name}.`, ...placedWords(placed.value, grid.local.on, convergence), note].join(' '), // prettier-ignore
+  );
 }

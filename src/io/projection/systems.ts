@@ -1,5 +1,6 @@
 import type { LengthUnit, Metres } from '../../domain/units';
 import type { Shift } from './display-datum';
+import { readLngLat } from './angles';
 import { AREAS, CONVERSIONS, DATUMS, SHIFTS } from './list';
 
 /** A grid the app offers by name. */
@@ -142,7 +143,8 @@ export type Found = { readonly system: System; readonly place: string };
 /**
  * Searches the grids by name, code, State Plane zone number or region (state,
  * county, country). Best first: an exact code or zone number, then names that
- * hold every word, then places that do. A function comes back so that the words
+ * hold every word, then places that do. A latitude and a longitude bring the
+ * grids meant for that place, the most local first. A function comes back so that the words
  * for the places are loaded once, and only when a chooser opens.
  */
 export async function openSearch(): Promise<(query: string, most?: number) => readonly Found[]> {
@@ -158,6 +160,11 @@ export async function openSearch(): Promise<(query: string, most?: number) => re
     const text = folded(query).trim();
     const words = text.split(/\s+/).filter(Boolean);
     if (words.length === 0) return [];
+    const at = readLngLat(query);
+    if (at.ok)
+      return systemsCovering(...at.value)
+        .slice(0, most)
+        .map((system) => ({ system, place: places[system.place] ?? '' }));
     const code = epsgCode(text);
     const zone = /^\d{3,4}$/.test(text) ? text.padStart(4, '0') : null;
     const rank = ({ system, name, all }: (typeof entries)[number]) =>
