@@ -1,5 +1,5 @@
 import type { Site } from '../../domain/site/site';
-import { inUnits, metres } from '../../domain/units';
+import { azimuth, inUnits, metres } from '../../domain/units';
 import type { SurfaceMethod, SurfaceQuestion } from '../../domain/water/drawn-surface';
 import type { Flow } from '../../domain/water/flow';
 import { noFlowLines, surfacePoints } from '../../domain/water/surface-words';
@@ -31,6 +31,10 @@ export class SurfaceChoice {
   reachTyped: number | null = $state(null);
   shape: VariogramShape | null = $state(null);
   termsTyped: VariogramTerms | null = $state.raw(null);
+  /** Range across the long axis over that along it: 1, alike in all directions. */
+  ratio = $state(1);
+  /** Clockwise from grid north; means nothing while the ratio is 1. */
+  longAxis = $state(0);
 
   constructor(site: () => Site, flow: () => Flow | null) {
     this.#site = site;
@@ -59,7 +63,12 @@ export class SurfaceChoice {
     this.method === 'triangulated' ? null : variogramSeen(this.points, this.method, this.shape),
   );
   readonly terms = $derived(this.termsTyped ?? (this.seen && termsOf(this.seen.model, this.units)));
-  readonly model = $derived(this.terms && modelOf(this.terms, this.units));
+  readonly model = $derived(
+    this.terms && {
+      ...modelOf(this.terms, this.units),
+      anisotropy: this.ratio === 1 ? null : { longAxis: azimuth(this.longAxis), ratio: this.ratio },
+    },
+  );
   readonly noFlow = $derived.by(() => {
     const flow = this.#flow();
     return flow ? noFlowLines(this.#site(), flow) : [];

@@ -2,6 +2,7 @@ import { expose } from 'comlink';
 import { extentInSteps, type ExtentQuestion } from '../../domain/lab/extent';
 import { drawnSurfaceInSteps, type SurfaceQuestion } from '../../domain/water/drawn-surface';
 import { simulateInSteps, statedErrors } from '../../domain/water/monte-carlo';
+import type { Metres } from '../../domain/units';
 import type { HeadPoint } from '../../domain/water/plane';
 import { randomFrom } from '../../domain/water/random';
 import { triangleReview } from '../../domain/water/triangle-review';
@@ -27,6 +28,8 @@ function finished<Answer>(steps: Generator<number, Answer>, report: Report): Ans
 /** What a direction is to be simulated from; the seed makes it the same again. */
 export type SimulationQuestion = {
   readonly points: readonly HeadPoint[];
+  /** One standard error of each well's place, in each of east and north. */
+  readonly position: Metres;
   readonly draws: number;
   readonly chances: readonly number[];
   readonly seed: number;
@@ -37,11 +40,11 @@ const slowWater = {
   surface: (question: SurfaceQuestion, report: Report) =>
     finished(drawnSurfaceInSteps(question), report),
   extent: (question: ExtentQuestion, report: Report) => finished(extentInSteps(question), report),
-  simulation: ({ points, draws, chances, seed }: SimulationQuestion, report: Report) =>
+  simulation: ({ points, position, draws, chances, seed }: SimulationQuestion, report: Report) =>
     finished(
       simulateInSteps(
         points,
-        statedErrors(points),
+        statedErrors(points).map((error) => ({ ...error, position })),
         { weighted: true, draws, chances },
         randomFrom(seed),
       ),
