@@ -1,23 +1,27 @@
 import { fail, ok, type Result } from '../../domain/result';
-import {
-  fitControl,
-  fromLocal,
-  type ControlFit,
-  type ControlProblem,
-} from '../../domain/local-grid';
-import { inUnits, metres, type LengthUnit } from '../../domain/units';
-
-/** Width and height of an image, in its own dots. */
-export type ImageSize = { readonly width: number; readonly height: number };
+import type { ImageSize, ImageType } from '../../domain/site/pictures';
 
 /** More dots than this no browser shows, and a few bytes can claim them. */
 const MOST_DOTS = 120_000_000;
 const LONGEST_SIDE = 16_384;
 
-/** The size an image says it has, without opening it out: PNG, JPEG and WebP. */
-export function imageSize(name: string, bytes: Uint8Array): Result<ImageSize, string> {
+/** An image is what its bytes say, whatever its name says. */
+const READERS: readonly (readonly [ImageType, (view: DataView) => ImageSize | null])[] = [
+  ['image/png', pngSize],
+  ['image/jpeg', jpegSize],
+  ['image/webp', webpSize],
+];
+
+/** The kind and size an image says it has, without opening it out: PNG, JPEG and WebP. */
+export function imageSize(
+  name: string,
+  bytes: Uint8Array,
+): Result<ImageSize & { readonly type: ImageType }, string> {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  const size = pngSize(view) ?? jpegSize(view) ?? webpSize(view);
+  const [size] = READERS.flatMap(([type, read]) => {
+    const found = read(view);
+    return found ? [{ ...found, type }] : [];
+  });
   if (!size || size.width < 1 || size.height < 1)
     return fail(`${name} is no PNG, JPEG or WebP image that can be read.`);
   const { width, height } = size;
@@ -65,56 +69,4 @@ function webpSize(view: DataView): ImageSize | null {
   if (!has(view, 12, 'VP8X')) return null;
   const side = (at: number) => (view.getUint16(at, true) | (view.getUint8(at + 2) << 16)) + 1;
   return { width: side(24), height: side(27) };
-}
-
-/** A mark seen in an image and known on the grid: dots from its top left corner, and grid units. */
-export type ImageMark = {
-  readonly name: string;
-  readonly dots: readonly [right: number, down: number];
-  readonly grid: readonly [easting: number, northing: number];
-};
-
-/** Where an image lies: the fit with its residuals, and its corners in grid units. */
-export type PlacedImage = {
-  readonly fit: ControlFit;
-  /** Top left, top right, bottom right, bottom left. */
-  readonly corners: readonly (readonly [easting: number, northing: number])[];
-};
-
-/**
- * A site plan or air photo placed by two or more marks: turned, scaled and
- * moved, but not bent. The dots of a drawing are taken for metres of a plant
- * grid whose north is up.
- */
-export function placeImage(
-  { width, height }: ImageSize,
-  marks: readonly ImageMark[],
-  unit: LengthUnit,
-): Result<PlacedImage, ControlProblem> {
-  const local = ([right, down]: readonly [number, number]) => ({
-    east: metres(right),
-    north: metres(-down),
-  });
-  const fit = fitControl(
-    marks.map(({ name, dots, grid }) => ({
-      name,
-      local: local(dots),
-      grid: { east: metres(grid[0], unit), north: metres(grid[1], unit) },
-    })),
-  );
-  if (!fit.ok) return fit;
-  const { tie } = fit.value;
-  const corners = (
-    [
-      [0, 0],
-      [width, 0],
-      [width, height],
-      [0, height],
-    ] as const
-  ).map((corner) => {
-    // prettier-ignore
-    const { east, north } = fromLocal(local(corner), tie);
-    return [inUnits(east, unit), inUnits(north, unit)] as const;
-  });
-  return ok({ fit: fit.value, corners });
 }

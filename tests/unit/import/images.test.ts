@@ -1,6 +1,8 @@
 import { strToU8 } from 'fflate';
 import { expect, test } from 'vitest';
-import { imageSize, placeImage, type ImageMark } from '../../../src/io/formats/image';
+import { placeImage } from '../../../src/domain/picture-place';
+import type { ImageMark } from '../../../src/domain/site/pictures';
+import { imageSize } from '../../../src/io/formats/image';
 
 const bytes = (...parts: readonly (string | readonly number[])[]) =>
   new Uint8Array(parts.flatMap((part) => (typeof part === 'string' ? [...strToU8(part)] : part)));
@@ -31,7 +33,7 @@ test.each([
   ['WebP, lossless', bytes('RIFF', [0, 0, 0, 0], 'WEBPVP8L', [0, 0, 0, 0, 0x2f, 0x7f, 0xc2, 0x77, 0, 0, 0, 0, 0, 0])], // prettier-ignore
   ['WebP, extended', bytes('RIFF', [0, 0, 0, 0], 'WEBPVP8X', [10, 0, 0, 0, 0, 0, 0, 0, 0x7f, 2, 0, 0xdf, 1, 0])], // prettier-ignore
 ])('%s of 640 by 480 dots', (_, image) => {
-  expect(imageSize('plan', image)).toEqual({ ok: true, value: { width: 640, height: 480 } });
+  expect(imageSize('plan', image)).toMatchObject({ ok: true, value: { width: 640, height: 480 } });
 });
 
 test.each([

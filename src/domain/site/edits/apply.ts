@@ -4,13 +4,14 @@ import { addRows, type AddRows } from './add-rows';
 import { addTable, type AddTable } from './add-table';
 import { changeSettings, type ChangeSettings } from './change-settings';
 import { decide, type Decide } from './decide';
+import { placePictures, type PlacePictures } from './place-pictures';
 import { removeRows, type RemoveRows } from './remove-rows';
 import { together, type Together } from './together';
 import { writeCells, type WriteCells } from './write-cells';
 
 /** Everything that can be done to a site, as plain data: listed, replayed, kept in the journal. */
 export type Edit =
-  WriteCells | AddRows | AddTable | RemoveRows | ChangeSettings | Decide | Together;
+  WriteCells | AddRows | AddTable | RemoveRows | ChangeSettings | Decide | PlacePictures | Together;
 
 /** Why an edit makes no sense now. */
 export type EditProblem = 'no-such-row' | 'nothing-to-add' | 'no-reason';
@@ -30,6 +31,8 @@ export function apply(site: DataPackage, edit: Edit): Result<DataPackage, EditPr
       return changeSettings(site, edit);
     case 'decide':
       return decide(site, edit);
+    case 'place-pictures':
+      return placePictures(site, edit);
     case 'together':
       return together(site, edit);
   }
