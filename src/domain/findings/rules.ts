@@ -12,10 +12,16 @@ import { shapes } from './ground/shapes';
 import { stakedOffset } from './ground/staked';
 import { analyteNames, noLimit, unknownLetters, withoutResult } from './lab/as-reported';
 import { blanks } from './lab/blanks';
+import {
+  methodMissing,
+  missingFromReport,
+  onNoCustodyList,
+  renamedByLaboratory,
+} from './lab/custody';
 import { duplicateDisagrees, duplicateParents } from './lab/duplicates';
 import { holdingTime, receiptTemperature, sampleTimes } from './lab/handling';
 import { turbidity } from './lab/turbidity';
-import { dragDown, uncertainInterval } from './lab/where-sampled';
+import { dragDown, sampledInterval, uncertainInterval } from './lab/where-sampled';
 import { headAboveGround, levelAboveMark } from './levels/above-ground';
 import { dry } from './levels/dry';
 import { elevationKnown } from './levels/elevation-known';
@@ -71,13 +77,13 @@ const inTheLaboratory = (rule: Rule): Rule =>
 /** Rules about the site as a whole: its points, marks, holes, intervals and drawings. In the order they are listed. */
 export const SITE_RULES: readonly Rule[] = [
   onTheGround(coordinates),
+  onTheGround(control),
   onTheGround(groundElevation),
   onTheGround(markHeight),
   wrongZone,
   onTheGround(interval),
   onTheGround(sounding),
   onTheGround(crossesContact),
-  onTheGround(control),
   onTheGround(stakedOffset),
   onTheGround(openHole),
   onTheGround(holesReach),
@@ -119,8 +125,13 @@ export const EVENT_RULES: readonly Rule[] = [
     holdingTime,
     receiptTemperature,
     sampleTimes,
+    missingFromReport,
+    onNoCustodyList,
+    renamedByLaboratory,
+    methodMissing,
     turbidity,
     uncertainInterval,
+    sampledInterval,
     dragDown,
     unknownLetters,
     analyteNames,
