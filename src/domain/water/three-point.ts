@@ -50,6 +50,14 @@ export type Construction = {
   readonly gradient: number;
 };
 
+/** What is done in each step that is drawn, as it is said beside the drawing. */
+export const CONSTRUCTION_WORDS: readonly string[] = [
+  'Join the three wells and write the head at each.',
+  'On the line from the highest to the lowest head, find by proportion where the head is that of the middle well.',
+  'Join that place with the middle well: this is a contour of the water level.',
+  'From the contour draw a line square to it, to the third well. Water moves along it, from high to low; the fall over its length is the gradient.',
+];
+
 export type ThreePoint = {
   /** The exact plane through the three. */
   readonly plane: Plane;
