@@ -3,6 +3,7 @@ import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
 import { openApp } from './harness';
 
 describe('a decision made in the app', () => {
@@ -59,5 +60,87 @@ describe('a decision made in the app', () => {
     await expect
       .poll(() => page.getByRole('heading', { level: 1 }).innerText())
       .toContain('Quellmoor');
+  });
+});
+
+describe('a folder of this device', () => {
+  /** The picker’s answer: a folder of the browser’s own, with the handles a real one has (OPFS). */
+  const withFolder = (page: Page) =>
+    page.addInitScript(() => {
+      const pick = async () =>
+        (await navigator.storage.getDirectory()).getDirectoryHandle('Yard', { create: true });
+      Object.assign(window, { showDirectoryPicker: pick });
+    });
+
+  const inFolder = (page: Page, name: string) =>
+    page.evaluate(async (file) => {
+      const root = await navigator.storage.getDirectory();
+      const folder = await root.getDirectoryHandle('Yard');
+      return (await (await folder.getFileHandle(file)).getFile()).text();
+    }, name);
+
+  const writeInFolder = (page: Page, name: string, text: string) =>
+    page.evaluate(
+      async ([file, words]) => {
+        const root = await navigator.storage.getDirectory();
+        const folder = await root.getDirectoryHandle('Yard');
+        const writing = await (await folder.getFileHandle(file)).createWritable();
+        await writing.write(words);
+        await writing.close();
+      },
+      [name, text] as const,
+    );
+
+  const menu = (page: Page) => page.locator('summary', { hasText: /^Open$/ });
+
+  const leaveOut = async (page: Page, well: string, why: string) => {
+    await page.getByRole('button', { name: well, exact: true }).first().click();
+    await page.getByRole('button', { name: `Leave out ${well} @ 2026-09` }).click();
+    await page.getByLabel(/Why\?/).fill(why);
+    await page.getByRole('button', { name: 'Leave it out of the plane' }).click();
+    await page.getByRole('status').getByText('Saved', { exact: true }).waitFor();
+  };
+
+  test('is opened, edited and saved in place; what somebody else changed there is not written over unasked', async () => {
+    const app = await openApp({ path: '?site=osier-bend', before: withFolder });
+    await app.drawn();
+    const { page } = app;
+    await leaveOut(page, 'MW-4', 'Lock forced');
+    await menu(page).click();
+    await page.getByRole('button', { name: 'Save it in a folder…' }).click();
+    await page.getByText('Saved in the folder Yard.').waitFor();
+    expect(await inFolder(page, 'decisions.csv')).toContain('Lock forced');
+    expect(await inFolder(page, 'journal.jsonl')).toContain('MW-4');
+    const before = await inFolder(page, 'water_levels.csv');
+
+    // The next day: opened from the folder, edited, saved.
+    await page.goto(new URL('?site=quellmoor', page.url()).href);
+    await app.drawn();
+    await menu(page).click();
+    await page.getByRole('button', { name: 'A folder, to be saved in place' }).click();
+    await page.getByRole('heading', { level: 1, name: /Osier Bend/ }).waitFor();
+    await page.getByText('7 heads in the plane').waitFor();
+    await leaveOut(page, 'MW-2', 'Cap left off');
+    await menu(page).click();
+    await page.getByText('1 edit since it was saved there').waitFor();
+    await page.getByRole('button', { name: 'Save it in the folder Yard' }).click();
+    await page.getByText('Saved in the folder Yard.').waitFor();
+    expect(await inFolder(page, 'decisions.csv')).toContain('Cap left off');
+    expect(await inFolder(page, 'water_levels.csv')).toBe(before);
+    await menu(page).click();
+
+    // Somebody else writes into it meanwhile.
+    const theirs = `${await inFolder(page, 'decisions.csv')}comment,MW-1,Theirs,,\n`;
+    await writeInFolder(page, 'decisions.csv', theirs);
+    await leaveOut(page, 'MW-3', 'Read twice');
+    await menu(page).click();
+    await page.getByRole('button', { name: 'Save it in the folder Yard' }).click();
+    await page.getByText(/^Nothing was written: decisions\.csv changed in the folder/).waitFor();
+    expect(await inFolder(page, 'decisions.csv')).toBe(theirs);
+    expect(await app.axe()).toEqual([]);
+    await page.getByRole('button', { name: 'Write over what was changed there' }).click();
+    await page.getByText('Saved in the folder Yard.').waitFor();
+    expect(await inFolder(page, 'decisions.csv')).toContain('Read twice');
+    expect(await inFolder(page, 'decisions.csv')).not.toContain('Theirs');
   });
 });
