@@ -1,34 +1,18 @@
 import { shapeArea, centroid } from '../../domain/geometry/measure';
 import type { XY } from '../../domain/geometry/shape';
-import { insideOf, layGrid, layTransects, everySoFar } from '../../domain/layout/grids';
+import { insideOf } from '../../domain/layout/grids';
 import { groundPlanOf } from '../../domain/layout/ground-plan';
-import {
-  areaPerPoint,
-  randomStart,
-  repeatFor,
-  type Lattice,
-  type Pattern,
-  type Repeat,
-} from '../../domain/layout/lattice';
+import { areaPerPoint, repeatFor, type Pattern, type Repeat } from '../../domain/layout/lattice';
+import { layBy, type LayChoice, type Manner } from '../../domain/layout/lay-by';
 import { layPointsEdit } from '../../domain/layout/lay-points';
-import {
-  blockWords,
-  countsWords,
-  inGrid,
-  layoutProblemWords,
-} from '../../domain/layout/layout-words';
+import { blockWords, countsWords, inGrid } from '../../domain/layout/layout-words';
 import { nameStakes } from '../../domain/layout/name-stakes';
-import { readDistances, readPlaces, rounded } from '../../domain/layout/drawing';
+import { rounded } from '../../domain/layout/drawing';
 import type { WalkingOrder } from '../../domain/layout/numbering';
-import { seeded } from '../../domain/layout/seeded';
-import { shifted, stakesAt, tally, type Place, type Stake } from '../../domain/layout/stakes';
-import { rings, stepOuts } from '../../domain/layout/step-outs';
-import { fail, ok, type Result } from '../../domain/result';
+import { shifted, tally, type Stake } from '../../domain/layout/stakes';
 import { azimuth, inUnits, type Metres } from '../../domain/units';
 import type { OpenSite } from '../open-site.svelte';
 import type { MapTool } from './map-tool';
-
-export type Manner = 'grid' | 'transects' | 'step-outs' | 'rings' | 'points';
 
 /** What a person moved or dropped, good for one layout only: another layout starts afresh. */
 type Marks = {
@@ -36,6 +20,9 @@ type Marks = {
   readonly shifted: readonly string[];
   readonly dropped: readonly string[];
 };
+
+/** An angle not moved for so many milliseconds rests. */
+const REST = 250;
 
 const NO_MARKS: Marks = { of: '', shifted: [], dropped: [] };
 
@@ -54,6 +41,8 @@ export class LayingPlan {
   ratio = $state(1.5);
   seed = $state(1);
   rows = $state(90);
+  /** Being dragged: the map and the count follow at once, the rest once it rests. */
+  turning = $state(false);
   alongFlow = $state(false);
 
   every = $state(50);
@@ -112,67 +101,35 @@ export class LayingPlan {
   });
   readonly areaPerPoint = $derived.by(() => (this.repeat ? areaPerPoint(this.repeat) : null));
 
-  readonly #middle = $derived.by((): XY => (this.inside && centroid(this.inside)) ?? [0, 0]);
+  readonly #middle = $derived.by((): XY | null => this.inside && (centroid(this.inside) ?? null));
 
-  /** As the rule lays it, before anything was moved. */
-  readonly laid: Result<readonly Stake[], string> = $derived.by(() => {
-    switch (this.manner) {
-      case 'grid': {
-        if (!this.repeat)
-          return fail(this.ground > 0 ? 'Give a spacing or a number above zero.' : NO_BOUNDARY);
-        const turned = { ...this.repeat, rows: this.direction };
-        const start = randomStart(turned, this.#middle, seeded(this.seed));
-        const lattice: Lattice = { ...turned, start };
-        return inWords(layGrid(lattice, this.plan));
-      }
-      case 'transects': {
-        const { flow } = this;
-        if (flow === null) return fail(this.noFlowWords);
-        const through = this.#middle;
-        const downgradient = everySoFar({ flow, through }, this.apart, this.plan);
-        const { every, staggered } = this;
-        const made = layTransects({ flow, through, downgradient, every, staggered }, this.plan);
-        return made.ok ? ok(made.value.stakes) : inWords(made);
-      }
-      case 'points': {
-        const places = readPlaces(this.typed);
-        if (!places.ok)
-          return fail(
-            `Line ${places.problem.line} is no easting and northing: “${places.problem.found}”.`,
-          );
-        return ok(
-          stakesAt(
-            places.value.map((at, i) => ({ at, counts: { point: i + 1 } })),
-            this.plan,
-          ),
-        );
-      }
-      default: {
-        const made = this.#around();
-        return made.ok ? ok(stakesAt(made.value, this.plan)) : made;
-      }
-    }
+  /** Where step-outs and rings start. */
+  readonly #start = $derived.by((): XY | null => {
+    const location = this.#site.site.locations.get(this.from);
+    const east = location?.easting ?? location?.planned_easting;
+    const north = location?.northing ?? location?.planned_northing;
+    return east && north ? [inUnits(east.value, this.unit), inUnits(north.value, this.unit)] : null;
   });
 
-  /** Shapes already drawn by hand are told by their counts: another layout has other marks. */
-  readonly #signature = $derived.by(() =>
-    JSON.stringify([
-      this.manner,
-      this.repeat,
-      this.direction,
-      this.seed,
-      this.every,
-      this.apart,
-      this.staggered,
-      this.from,
-      this.down,
-      this.up,
-      this.across,
-      this.radii,
-      this.each,
-      this.manner === 'points' ? this.typed : '',
-    ]),
+  readonly #choice: LayChoice = $derived.by(() => {
+    const { manner, repeat, direction, seed, every, apart, staggered } = this;
+    const { down, up, across, radii, each, typed } = this;
+    const around = { from: this.#start, down, up, across, radii, each };
+    return { manner, repeat, direction, seed, every, apart, staggered, typed, ...around };
+  });
+
+  /** As the rule lays it, before anything was moved. */
+  readonly laid = $derived.by(() =>
+    layBy(this.#choice, {
+      plan: this.plan,
+      middle: this.#middle,
+      flow: this.flow,
+      noFlow: this.noFlowWords,
+    }),
   );
+
+  /** Another layout has other marks. */
+  readonly #signature = $derived.by(() => JSON.stringify(this.#choice));
   readonly #current = $derived.by(() =>
     this.#marks.of === this.#signature ? this.#marks : { ...NO_MARKS, of: this.#signature },
   );
@@ -189,9 +146,15 @@ export class LayingPlan {
       return [made.ok ? { ...made.value, at: rounded(made.value.at) } : stake];
     });
   });
-  readonly blocked = $derived.by(() => this.stakes.filter(({ blocks }) => blocks.length > 0));
-  readonly moved = $derived.by(() => this.stakes.filter(({ shift }) => shift !== null));
-  readonly clear = $derived.by(() => this.stakes.filter(({ blocks }) => blocks.length === 0));
+  #rested: readonly Stake[] = [];
+  /** The stakes as they were when the angle last rested: lists, names and chances follow these. */
+  readonly rested = $derived.by(() => {
+    if (!this.turning) this.#rested = this.stakes;
+    return this.#rested;
+  });
+  readonly blocked = $derived.by(() => this.rested.filter(({ blocks }) => blocks.length > 0));
+  readonly moved = $derived.by(() => this.rested.filter(({ shift }) => shift !== null));
+  readonly clear = $derived.by(() => this.rested.filter(({ blocks }) => blocks.length === 0));
   readonly tally = $derived.by(() => tally(this.stakes));
 
   /** Clear stakes with the names they would have; why none, in words. */
@@ -205,6 +168,16 @@ export class LayingPlan {
 
   get noFlowWords(): string {
     return `No direction of flow is resolved, so nothing can be laid along it. ${this.#site.flow?.reason ?? 'No event has three heads.'}`;
+  }
+
+  #resting: ReturnType<typeof setTimeout> | undefined;
+
+  /** Rows another way, by hand. */
+  turn(rows: number) {
+    this.rows = rows;
+    this.turning = true;
+    clearTimeout(this.#resting);
+    this.#resting = setTimeout(() => (this.turning = false), REST);
   }
 
   /** A stake's shift or drop, by its counts. */
@@ -245,24 +218,6 @@ export class LayingPlan {
     return made.ok;
   }
 
-  #around(): Result<readonly Place[], string> {
-    const location = this.#site.site.locations.get(this.from);
-    const east = location?.easting ?? location?.planned_easting;
-    const north = location?.northing ?? location?.planned_northing;
-    if (!east || !north) return fail('Choose the point to start from.');
-    const at: XY = [inUnits(east.value, this.unit), inUnits(north.value, this.unit)];
-    if (this.manner === 'rings') {
-      const radii = readDistances(this.radii);
-      if (!radii) return fail('Give radii above zero, parted by commas.');
-      return ok(rings(at, radii, this.each, this.flow ?? azimuth(0), true));
-    }
-    const { flow } = this;
-    if (flow === null) return fail(this.noFlowWords);
-    const [down, up, across] = [this.down, this.up, this.across].map(readDistances);
-    if (!down || !up || !across) return fail('Give distances above zero, parted by commas.');
-    return ok(stepOuts(at, flow, { downgradient: down, upgradient: up, across }));
-  }
-
   /** Presses set single points; null while another layout is tried. */
   readonly #pointTool: MapTool = {
     press: ([east, north]) => {
@@ -283,12 +238,3 @@ export class LayingPlan {
     return this.repeat ? inGrid(this.repeat.spacing, this.unit) : 'no spacing';
   }
 }
-
-const NO_BOUNDARY = layoutProblemWords({ kind: 'no-boundary' });
-
-const inWords = (
-  made:
-    | ReturnType<typeof layGrid>
-    | { readonly ok: false; readonly problem: Parameters<typeof layoutProblemWords>[0] },
-): Result<readonly Stake[], string> =>
-  made.ok ? ok(made.value) : fail(layoutProblemWords(made.problem));

@@ -29,16 +29,19 @@ export type Block =
 const named = ({ id, kind, name }: Drawn): Named => ({ id, kind, name });
 
 /** Everything that blocks a place, the boundary first, then in the order drawn; none when it is clear. */
-export function blocksAt(at: XY, plan: GroundPlan): Block[] {
+export function blocksAt(at: XY, plan: GroundPlan): readonly Block[] {
   const outside = boundaryBlock(at, plan.boundaries);
-  const blocks: Block[] = outside ? [outside] : [];
-  for (const i of binAt(plan.reaches, ...at)) {
+  let blocks: Block[] | null = outside ? [outside] : null;
+  for (const i of binAt(plan.reaches, at[0], at[1])) {
     const obstacle = plan.obstacles[i];
     const block = obstacle && obstacleBlock(at, obstacle);
-    if (block) blocks.push(block);
+    if (block) (blocks ??= []).push(block);
   }
-  return blocks;
+  return blocks ?? CLEAR;
 }
+
+/** One for all clear places: a grid has thousands. */
+const CLEAR: readonly Block[] = [];
 
 /**
  * Whether a place is clear of everything by `margin` more than is asked, so
@@ -54,7 +57,7 @@ export function isClear(at: XY, plan: GroundPlan, margin = 0): boolean {
       distanceToOutline(prepared, at) >= (buffer ?? 0) + margin,
   );
   if (boundaries.length > 0 && !within) return false;
-  for (const i of binAt(plan.reaches, ...at)) {
+  for (const i of binAt(plan.reaches, at[0], at[1])) {
     const obstacle = plan.obstacles[i];
     if (!obstacle) continue;
     const asked = reachOf(obstacle) + margin;

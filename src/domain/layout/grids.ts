@@ -42,29 +42,30 @@ export function layGrid(
   const about = Math.round(shapeArea(inside) / areaPerPoint(lattice));
   if (!nodes || about > MOST_NODES) return fail({ kind: 'too-many', about, most: MOST_NODES });
   // Columns of a triangular grid lean; counted like bricks they stand one above the other.
-  const lean = (row: number) => (lattice.pattern === 'triangular' ? Math.floor(row / 2) : 0);
+  const leans = lattice.pattern === 'triangular';
   const places = nodes.map(({ at, row, column }): Place => ({
     at,
-    counts: { row, column: column + lean(row) },
+    counts: { row, column: leans ? column + Math.floor(row / 2) : column },
   }));
   return ok(countedFromOne(kept(stakesAt(places, plan), fringe), ['row', 'column']));
 }
 
 /** Stakes without those outside the boundary by more than the fringe. */
 const kept = (stakes: readonly Stake[], fringe: number): Stake[] =>
-  stakes.filter(({ blocks: [block] }) => block?.kind !== 'outside' || block.distance <= fringe);
+  stakes.filter(({ blocks }) => {
+    const block = blocks[0];
+    return block?.kind !== 'outside' || block.distance <= fringe;
+  });
 
-/** Counts moved so that the first of each is 1. */
-function countedFromOne(stakes: readonly Stake[], names: readonly string[]): Stake[] {
-  const before = names.map((name) => {
-    const first = spread(stakes.map(({ counts }) => counts[name] ?? 0))?.[0] ?? 1;
-    return [name, first - 1] as const;
-  });
-  return stakes.map((stake) => {
-    const counts: Record<string, number> = { ...stake.counts };
-    for (const [name, fewer] of before) counts[name] = (counts[name] ?? 0) - fewer;
-    return { ...stake, counts };
-  });
+/** Counts moved so that the first of each is 1. They are changed in place: nobody else has them yet. */
+function countedFromOne(stakes: Stake[], names: readonly string[]): Stake[] {
+  for (const name of names) {
+    let first = Infinity;
+    for (const { counts } of stakes) first = Math.min(first, counts[name] ?? 0);
+    for (const { counts } of stakes)
+      (counts as Record<string, number>)[name] = (counts[name] ?? 0) - first + 1;
+  }
+  return stakes;
 }
 
 /** Lines of points square to the flow. All lengths in the grid's unit. */

@@ -17,7 +17,7 @@ export type Stake = Place & {
 
 /** Places judged against what is drawn, in the order given. */
 export const stakesAt = (places: readonly Place[], plan: GroundPlan): Stake[] =>
-  places.map((place) => ({ ...place, blocks: blocksAt(place.at, plan), shift: null }));
+  places.map(({ at, counts }) => ({ at, counts, blocks: blocksAt(at, plan), shift: null }));
 
 /**
  * A blocked stake moved to the nearest clear place within a limit; one that is
@@ -48,7 +48,7 @@ export type Tally = {
 export function tally(stakes: readonly Stake[]): Tally {
   const count = (test: (stake: Stake) => boolean) => stakes.filter(test).length;
   const first = (...kinds: Block['kind'][]) =>
-    count(({ blocks: [block] }) => block !== undefined && kinds.includes(block.kind));
+    count(({ blocks }) => blocks[0] !== undefined && kinds.includes(blocks[0].kind));
   return {
     clear: count(({ blocks }) => blocks.length === 0),
     shifted: count(({ shift }) => shift !== null),

@@ -1,6 +1,8 @@
 import type { HidingPlaces } from '../../domain/layout/as-laid';
 import { COULD_HIDE } from '../../domain/layout/as-laid';
 import type { Form } from '../../domain/layout/drawing';
+import type { Stake } from '../../domain/layout/stakes';
+import { metres, type LengthUnit } from '../../domain/units';
 import { LINES, SIZES } from '../look/look';
 import type { AreaItem, Item, Place, TextItem } from './scene';
 
@@ -68,6 +70,26 @@ export type StakeOnMap = {
   /** The name it would have; null where it has none. */
   readonly name: string | null;
 };
+
+/**
+ * Stakes in metres.
+ *
+ * @param unit    the grid's unit, that stakes are in
+ * @param nameOf  what it would be called; null where it has no name
+ */
+export function stakesOnMap(
+  stakes: readonly Stake[],
+  unit: LengthUnit,
+  nameOf: (stake: Stake) => string | null = () => null,
+): StakeOnMap[] {
+  const place = ([e, n]: Place): Place => [metres(e, unit), metres(n, unit)];
+  return stakes.map((stake) => ({
+    at: place(stake.at),
+    blocked: stake.blocks.length > 0,
+    from: stake.shift && place(stake.shift.from),
+    name: nameOf(stake),
+  }));
+}
 
 /** More names than this can't be read on a map and are left out. */
 const MOST_NAMES = 200;
