@@ -172,7 +172,7 @@ describe('on a laptop', () => {
     await app.page.getByRole('alert').waitFor();
     await expect
       .poll(() => app.page.getByRole('alert').innerText())
-      .toBe('This zip is cut short or is not a zip.');
+      .toBe('This zip is not opened: it is cut short, or is no zip.');
     await app.page.getByText('Open', { exact: true }).click();
     await app.page.getByRole('button', { name: 'Demo site: quellmoor' }).click();
     await app.drawn();

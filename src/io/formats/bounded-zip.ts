@@ -1,6 +1,8 @@
 import { Inflate } from 'fflate';
 import { fail, ok, type Result } from '../../domain/result';
-import { staysInside, type Files } from '../package/files';
+import type { Files } from '../package/files';
+import { staysInside } from '../package/inside';
+import { crc32 } from './crc32';
 
 /** What a zip may come to. */
 export type ZipLimits = {
@@ -15,6 +17,7 @@ type Entry = {
   readonly path: string;
   readonly method: number;
   readonly packed: number;
+  readonly checksum: number;
   /** Where its local header stands. */
   readonly at: number;
 };
@@ -35,7 +38,8 @@ const BROKEN = 'it is cut short, or is no zip';
 /**
  * The files of a zip, opened out under limits. What its index says of sizes is
  * not believed: bytes are counted as they come out, and a zip that swells is
- * stopped when it does (APPNOTE.TXT 6.3, sections 4.3.7, 4.3.12 and 4.3.16).
+ * stopped when it does; a file that is not what it was when it was packed is
+ * refused by its checksum (APPNOTE.TXT 6.3, sections 4.3.7, 4.3.12, 4.3.16, 4.4.7).
  */
 export function openBoundedZip(bytes: Uint8Array, limits: ZipLimits): Result<Files, string> {
   const entries = entriesOf(bytes);
@@ -49,6 +53,8 @@ export function openBoundedZip(bytes: Uint8Array, limits: ZipLimits): Result<Fil
     if (files.size >= limits.files) return fail(`it holds more than ${limits.files} files`);
     const content = opened(bytes, entry, left, limits.bytes);
     if (typeof content === 'string') return fail(content);
+    if (crc32(content) !== entry.checksum)
+      return fail(`the file “${entry.path.slice(0, 80)}” in it is damaged`);
     left -= content.length;
     files.set(entry.path, content);
   }
@@ -77,6 +83,7 @@ function entriesOf(bytes: Uint8Array): Entry[] | null {
     entries.push({
       path: new TextDecoder(isUtf8 ? 'utf-8' : 'latin1').decode(path),
       method: view.getUint16(at + 10, true),
+      checksum: view.getUint32(at + 16, true),
       packed: view.getUint32(at + 20, true),
       at: view.getUint32(at + 42, true),
     });

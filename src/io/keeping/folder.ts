@@ -1,5 +1,6 @@
 import { fail, ok, type Result } from '../../domain/result';
-import { MOST_BYTES, MOST_FILES, staysInside, type Files } from '../package/files';
+import { MOST_BYTES, MOST_FILES, type Files } from '../package/files';
+import { staysInside } from '../package/inside';
 import { sha256 } from './digest';
 
 /** SHA-256 of each file by its path, as last read or written. */

@@ -1,5 +1,6 @@
-import { unzipSync, zipSync, strFromU8, strToU8 } from 'fflate';
+import { zipSync, strFromU8, strToU8 } from 'fflate';
 import { fail, ok, type Result } from '../../domain/result';
+import { openBoundedZip } from '../formats/bounded-zip';
 
 /** Files of a folder or zip by their path in it, with forward slashes. */
 export type Files = ReadonlyMap<string, Uint8Array>;
@@ -8,41 +9,16 @@ export type Files = ReadonlyMap<string, Uint8Array>;
 export const MOST_BYTES = 2 ** 31;
 export const MOST_FILES = 10_000;
 
-/** Whether a path stays inside its folder. */
-export const staysInside = (path: string) =>
-  !path.startsWith('/') &&
-  !/^[a-z]:/i.test(path) &&
-  !path.includes('\\') &&
-  !path.split('/').includes('..');
-
-/** The files of a zip; a sentence where it is not one, or is not safe to open. */
+/** The files of a zip; a sentence where it is not one, is damaged, or is not safe to open. */
 export function openZip(bytes: Uint8Array): Result<Files, string> {
-  let total = 0;
-  let count = 0;
-  const refusals: string[] = [];
-  try {
-    const entries = unzipSync(bytes, {
-      filter: ({ name, originalSize }) => {
-        if (name.endsWith('/') || refusals.length > 0) return false;
-        total += originalSize;
-        count++;
-        if (!staysInside(name)) refusals.push(`the file “${name}” would land outside the folder`);
-        else if (total > MOST_BYTES) refusals.push('it swells to more than 2 GB');
-        else if (count > MOST_FILES) refusals.push(`it holds more than ${MOST_FILES} files`);
-        return refusals.length === 0;
-      },
-    });
-    const [refusal] = refusals;
-    return refusal === undefined
-      ? ok(withoutCommonFolder(new Map(Object.entries(entries))))
-      : fail(`This zip is not opened: ${refusal}.`);
-  } catch {
-    return fail('This zip is cut short or is not a zip.');
-  }
+  const opened = openBoundedZip(bytes, { bytes: MOST_BYTES, files: MOST_FILES });
+  return opened.ok
+    ? ok(withoutCommonFolder(opened.value))
+    : fail(`This zip is not opened: ${opened.problem}.`);
 }
 
 /** A zip of a folder holds the folder: its files are taken from where the descriptor is. */
-function withoutCommonFolder(files: Map<string, Uint8Array>): Files {
+function withoutCommonFolder(files: Files): Files {
   const descriptor = [...files.keys()]
     .filter((path) => path === 'datapackage.json' || path.endsWith('/datapackage.json'))
     .sort((a, b) => a.length - b.length)[0];
