@@ -63,8 +63,18 @@ export class Slow<Question, Answer> {
   #open(): Remote<SlowWater> {
     if (this.#water) return this.#water;
     this.#worker = openWorker();
+    this.#worker.onerror = ({ message }) => this.#died(message);
     this.#water = wrap<SlowWater>(this.#worker);
     return this.#water;
+  }
+
+  /** The worker ended by itself: whoever waits is told, and the next question gets a new one. */
+  #died(said: string) {
+    this.#asked++;
+    this.answer = null;
+    this.trouble = `It could not be worked out: the browser ended the calculation${said ? ` (${said})` : ''}. Ask again.`;
+    this.working = false;
+    this.#end();
   }
 
   #end() {
