@@ -2,6 +2,7 @@ import { getContext, setContext } from 'svelte';
 import { ASKED_AT_FIRST } from '../../domain/lab/asked-results';
 import type { Shown } from '../../domain/site/shown';
 import { rewordStop, rewriteWalk, freeId, stopsOf } from '../../domain/walk/walk-stops';
+import { movingWater } from '../../domain/walk/direction-field';
 import { said, type Stop, type Window } from '../../domain/walk/stop';
 import { drawnSurface } from '../../domain/water/drawn-surface';
 import { headsOf } from '../../domain/water/event-heads';
@@ -27,6 +28,10 @@ export class Walk {
   notesShown = $state(false);
   pointing = $state(false);
   legendShown = $state(true);
+  /** Whether water may be shown to move. */
+  moving = $state(true);
+  /** When the walk began, milliseconds of the clock; null before it does. */
+  began: number | null = $state(null);
   /** What the map is to hold; a new one moves it there. Null: the whole site. */
   window: Window | null = $state.raw(null);
   /** The event and zone told of; what is shown before the walk begins. */
@@ -66,17 +71,30 @@ export class Walk {
     return surface.ok ? { surface: surface.value, interval } : null;
   });
 
+  /**
+   * Where the water of the stop moves; null where no direction is shown or
+   * resolved, and beside results, so that nobody takes it for what they are of.
+   */
+  readonly water = $derived.by(() => {
+    const { stop } = this;
+    const { flow } = this.#site;
+    if (!this.moving || !flow || !stop?.view.shown.arrow || stop.view.shown.verdicts) return null;
+    return movingWater(flow, stop.view.contours);
+  });
+
   start(from = 0) {
     if (this.told.length === 0) return;
     this.#before = { shown: this.#site.shown, asked: this.#site.asked };
     this.#event = this.#site.shown.event;
     this.#site.asked = ASKED_AT_FIRST;
     this.running = true;
+    this.began = Date.now();
     this.go(from);
   }
 
   leave = () => {
     this.running = false;
+    this.began = null;
     this.#event = null;
     this.#site.work = null;
     if (!this.#before) return;
