@@ -49,7 +49,11 @@ test(
       const { page } = running;
       await page.setViewportSize(SIZES.tablet);
       await page.getByRole('button', { name: /^Record/ }).waitFor();
-      return { page, killed: () => kill(running as Running, profile) };
+      const killed = async () => {
+        if (running) await kill(running, profile);
+        running = null;
+      };
+      return { page, killed };
     };
 
     const first = await open('?site=osier-bend');
@@ -85,7 +89,6 @@ test(
     await third.page.getByLabel('All', { exact: true }).check();
     for (const name of NAMES)
       await isAsTyped(third.page, name, name === NAMES[5] ? '13.60' : '14.05');
-    running = null;
     await third.killed();
   },
 );

@@ -5,13 +5,17 @@ import {
   progressOf,
   type Step,
 } from '../../domain/record/field-points';
-import { QUALITY_RATES, type QualityRates } from '../../domain/layout/sample-counts';
+import {
+  fieldRulesOf,
+  ratesOf,
+  staticRuleOf,
+  type FieldRules,
+} from '../../domain/record/field-rules';
+import { gaugePoints } from '../../domain/record/gauging';
 import { gapsOf } from '../../domain/record/gaps';
-import { USUAL_SAMPLE_PATTERN } from '../../domain/record/sampling';
 import { newRoundName, roundOf } from '../../domain/record/rounds';
 import type { Typed } from '../../domain/record/typed';
 import type { Edit } from '../../domain/site/edits/apply';
-import { USUAL_STATIC_RULE } from '../../domain/survey/static-level';
 import { today } from './clock';
 import type { OpenSite } from '../open-site.svelte';
 
@@ -34,20 +38,12 @@ export class Recording {
   confirmed: string | null = $state(null);
   /** Why the last confirmation was not taken. */
   refused: string | null = $state(null);
-  /** Of the tool, in inches, or millimetres where the site is in metres: stays from hole to hole. */
-  holeDiameter = $state('');
-  /** Percent more than a hole holds, to be mixed: one in five, common practice. */
-  extraFill = $state('20');
-  /** Names of samples, and how many duplicates and blanks go with them. */
-  samplePattern = $state(USUAL_SAMPLE_PATTERN);
-  rates = $state.raw(QUALITY_RATES[0] as QualityRates);
-  /** Where purging stops whether it cleared or not. */
-  limitMinutes = $state('60');
-  limitLitres = $state('');
-  /** Called clear at or below this, NTU. Common practice, no source; programmes name 5 to 50. */
-  clearAt = $state('10');
   isPrintingCustody = $state(false);
-  readonly staticRule = USUAL_STATIC_RULE;
+  /** What the crew goes by here, kept with the site. */
+  readonly rules = $derived.by(() => fieldRulesOf(this.#site.site.settings));
+  readonly staticRule = $derived.by(() => staticRuleOf(this.rules));
+  readonly rates = $derived.by(() => ratesOf(this.rules));
+  readonly gauges = $derived.by(() => gaugePoints(this.#site.site));
 
   constructor(site: OpenSite) {
     this.#site = site;
@@ -62,6 +58,17 @@ export class Recording {
   /** The point in hand; null while the list is looked at. */
   get point() {
     return this.points.find(({ location }) => location.id === this.#site.selected) ?? null;
+  }
+
+  /** The well or gauge in hand; null for a push point. */
+  get gauge() {
+    return this.gauges.find(({ location }) => location.id === this.#site.selected) ?? null;
+  }
+
+  /** Go by something else from now on. */
+  setRule(label: string, change: Partial<FieldRules>) {
+    const fieldRules = { ...this.rules, ...change };
+    return this.#site.edit(label, { kind: 'change-settings', settings: { fieldRules } });
   }
 
   /** The step in hand: the one asked for, else the first not done, else the last. */

@@ -1,5 +1,12 @@
-import { inVolumeUnits, litres, metres, type LengthUnit, type Litres, type Metres } from '../units';
-import { decimal } from '../site/read-cell';
+import {
+  inUnits,
+  inVolumeUnits,
+  litres,
+  metres,
+  type LengthUnit,
+  type Litres,
+  type Metres,
+} from '../units';
 import type { Remark } from './remark';
 import type { Attempt, Location } from '../site/schema';
 import type { Settings } from '../site/settings';
@@ -7,7 +14,7 @@ import type { Edit } from '../site/edits/apply';
 import { sealingVolume } from '../layout/volumes';
 import type { FieldPoint } from './field-points';
 import { isClosed } from './field-points';
-import { asWritten, rowOf, type Typed } from './typed';
+import { rowOf, type Typed } from './typed';
 
 /** The suffix of the next hole: none for the first, then A, B, C. */
 export function nextSuffix(attempts: readonly Attempt[]): string {
@@ -81,12 +88,12 @@ export const placedAgainst = (placed: Litres, hole: Litres): Placed =>
       ? 'far more than the hole holds'
       : 'about right';
 
-/** A hole's diameter as typed, in millimetres where the site is in metres, else in inches. */
-export function diameterTyped(text: string, unit: LengthUnit): Metres | null {
-  const number = decimal(asWritten(text));
-  if (number === null) return null;
-  return unit === 'm' ? metres(number / 1000) : metres(number / 12, 'ft');
-}
+/** A hole's diameter in millimetres where the site is in metres, else in inches. */
+export const inBore = (diameter: Metres, unit: LengthUnit): number =>
+  unit === 'm' ? diameter * 1000 : inUnits(diameter, 'ft') * 12;
+
+export const fromBore = (amount: number, unit: LengthUnit): Metres =>
+  unit === 'm' ? metres(amount / 1000) : metres(amount / 12, 'ft');
 
 /** What the volume placed says of the hole; null while either is not known. */
 export function fillRemark(
@@ -120,9 +127,17 @@ export const volumeCell = (volume: Litres, settings: Settings) =>
 /**
  * A hole closed, or the reason why not. With the last one of its location the
  * location is decommissioned and its screens are pulled.
+ *
+ * @param calculated  the hole's own volume in the site's unit; blank where it is not known
  */
-export function closeEdit(point: FieldPoint, hole: Attempt, typed: Typed, time: string): Edit {
-  const texts = rowOf(typed);
+export function closeEdit(
+  point: FieldPoint,
+  hole: Attempt,
+  typed: Typed,
+  time: string,
+  calculated = '',
+): Edit {
+  const texts = rowOf({ ...typed, decommission_calculated: calculated });
   const edits: Edit[] = [{ kind: 'write-cells', table: 'attempts', cells: cellsOf(hole, texts) }];
   const others = point.attempts.filter(({ row }) => row !== hole.row);
   if (texts.open_reason === undefined && others.every(isClosed)) {

@@ -1,38 +1,22 @@
 import { fixed } from '../show';
 import type { Edit } from '../site/edits/apply';
-import { RECORD_TABLES } from '../site/schema-record';
 import type { Row } from '../site/schema';
 import type { Site } from '../site/site';
-import {
-  CRITERIA_SETS,
-  type CriteriaSet,
-  type Criterion,
-  type Parameter,
-  type ParameterState,
-  type PurgeOutcome,
-  type PurgeReading,
-  type Stabilisation,
+import type {
+  CriteriaSet,
+  Parameter,
+  ParameterState,
+  PurgeOutcome,
+  PurgeReading,
+  Stabilisation,
 } from '../survey/stabilisation';
 import { minutesBetween } from '../survey/static-level';
+import { PARAMETERS, parameterUnit } from './criteria';
 import { cellsOf } from './holes';
 import { roundEdits } from './rounds';
 import { rowOf, type Typed } from './typed';
 
 export type PurgeRow = Row<'purge_readings'>;
-
-export const PARAMETERS: readonly Parameter[] = [
-  'ph',
-  'conductance',
-  'dissolved_oxygen',
-  'orp',
-  'temperature',
-  'turbidity',
-];
-
-const FIELDS = RECORD_TABLES.purge_readings.fields;
-
-export const parameterName = (parameter: Parameter) => FIELDS[parameter].says;
-export const parameterUnit = (parameter: Parameter) => FIELDS[parameter].unit;
 
 /** Readings of a purge, in the order of time. */
 export const purgeOf = (site: Site, screen: string, event: string): readonly PurgeRow[] =>
@@ -69,20 +53,6 @@ export function purgedSoFar(rows: readonly PurgeRow[]): {
       millilitres === null || !before.rate ? null : millilitres + before.rate.value * lapse;
   }
   return { minutes, litres: millilitres === null ? null : millilitres / 1000 };
-}
-
-/** "3 successive readings, at least 3 min apart". */
-export const setWords = ({ readings, minutesApart }: CriteriaSet) =>
-  `${readings} successive readings${minutesApart === null ? '' : `, at least ${fixed(minutesApart, 0)} min apart`}`;
-
-/** "±0.1 pH", "±10 % or ±0.2 mg/L, whichever is more". */
-export function criterionWords({ parameter, within, percent }: Criterion): string {
-  const unit = parameterUnit(parameter);
-  const parts = [
-    percent === null ? '' : `±${percent} %`,
-    within === null ? '' : `±${within} ${unit}`,
-  ].filter((part) => part !== '');
-  return parts.length === 2 ? `${parts.join(' or ')}, whichever is more` : (parts[0] ?? 'any');
 }
 
 /** What the last readings of one parameter are. */
@@ -123,24 +93,6 @@ export function clearingWords(rows: readonly PurgeRow[], aim: number): string | 
   return `Turbidity ${last.text} NTU${way}: ${clear ? 'clear' : 'not clear'}, ${aim} NTU is called clear.`;
 }
 
-/** The set in use on a site: its own, else the first published one. */
-export const criteriaOf = (site: Site): CriteriaSet =>
-  site.settings.purgeCriteria ?? (CRITERIA_SETS[0] as CriteriaSet);
-
-/** A published set changed for this site: its source says so, and no value is "read" any more. */
-export function changedSet(
-  set: CriteriaSet,
-  change: Partial<Pick<CriteriaSet, 'readings' | 'minutesApart' | 'criteria'>>,
-): CriteriaSet {
-  const own = / as changed for this site$/;
-  return {
-    ...set,
-    ...change,
-    name: own.test(set.name) ? set.name : `${set.name}, as changed for this site`,
-    source: own.test(set.name) ? set.source : `Set on this site, from: ${set.source}`,
-  };
-}
-
 /** A reading of a purge, in a round that takes in its day. */
 export function purgeEdit(site: Site, screen: string, round: string, typed: Typed): Edit {
   const row = rowOf({ ...typed, screen, event: round });
@@ -153,10 +105,36 @@ export function purgeEdit(site: Site, screen: string, round: string, typed: Type
   };
 }
 
-/** How a purge ended, kept in the note of its last reading. */
-export function purgeEndEdit(last: PurgeRow, outcome: PurgeOutcome, set: CriteriaSet): Edit {
-  const words =
-    outcome === 'ready to sample' ? `Stable by ${set.name}` : `Did not clear, by ${set.name}`;
-  const note = last.note === null ? words : `${last.note}; ${words}`;
-  return { kind: 'write-cells', table: 'purge_readings', cells: cellsOf(last, { note }) };
+/** How a purge ended and by which criteria, on its last reading. */
+export const purgeEndEdit = (
+  last: PurgeRow,
+  outcome: Exclude<PurgeOutcome, 'keep purging'>,
+  set: CriteriaSet,
+): Edit => ({
+  kind: 'write-cells',
+  table: 'purge_readings',
+  cells: cellsOf(last, {
+    outcome: outcome === 'ready to sample' ? 'stable' : outcome,
+    criteria: set.name,
+  }),
+});
+
+/** What a purge came to: for the record of a sample. Null of what was not read. */
+export type Purged = {
+  readonly minutes: number;
+  readonly litres: number | null;
+  readonly turbidity: string | null;
+  readonly outcome: PurgeRow['outcome'];
+  readonly criteria: string | null;
+};
+
+export function purgedOf(rows: readonly PurgeRow[]): Purged | null {
+  const last = rows.at(-1);
+  if (!last) return null;
+  return {
+    ...purgedSoFar(rows),
+    turbidity: rows.findLast(({ turbidity }) => turbidity)?.turbidity?.text ?? null,
+    outcome: last.outcome,
+    criteria: last.criteria,
+  };
 }

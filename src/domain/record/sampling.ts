@@ -4,12 +4,8 @@ import type { Edit } from '../site/edits/apply';
 import type { Sample, Screen } from '../site/schema';
 import type { Site } from '../site/site';
 import { roundEdits } from './rounds';
+import { SAMPLE_WORDS } from './sample-names';
 import { rowOf, type Typed } from './typed';
-
-/** Words a pattern of sample names may hold. */
-export const SAMPLE_WORDS = ['location', 'screen', 'day', 'number'] as const;
-
-export const USUAL_SAMPLE_PATTERN = '[screen]-[day]';
 
 /** Endings by kind, so that a duplicate and a blank differ from their sample. */
 const ENDINGS: Readonly<Record<Sample['kind'], string>> = {

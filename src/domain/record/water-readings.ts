@@ -36,9 +36,15 @@ export function depthsInTime(readings: readonly WaterLevel[]): readonly LevelRea
   });
 }
 
-/** What a level is called after its last reading: at rest by the rule, else still recovering. */
-export const statusBy = (state: LevelState): 'static' | 'recovering' =>
-  state.kind === 'static' ? 'static' : 'recovering';
+/**
+ * What a level is called after its last reading: at rest by the rule, else still
+ * recovering. Water in a well has stood there for long: it is static until
+ * readings show that it moves (common practice, no source).
+ */
+export const statusBy = (state: LevelState, isWell = false): 'static' | 'recovering' =>
+  state.kind === 'static' || (isWell && (state.kind === 'too few' || state.kind === 'too short'))
+    ? 'static'
+    : 'recovering';
 
 /** Rate in the site's unit: "0.02 ft in 15 min". */
 const rateWords = (change: Metres, minutes: number, unit: LengthUnit) =>
@@ -124,6 +130,7 @@ export function statusWith(
   mark: string | null,
   unit: LengthUnit,
   rule: StaticRule,
+  isWell = false,
 ): WaterLevel['status'] {
   if (seen !== 'water') return seen;
   const typed = typedLength(depth, unit);
@@ -134,8 +141,11 @@ export function statusWith(
     const minutes = at === null ? null : minutesBetween(first, at);
     return minutes === null || value === undefined ? [] : [{ minutes, depth: value }];
   });
-  return statusBy(levelState(inTime, rule));
+  return statusBy(levelState(inTime, rule), isWell);
 }
+
+const isWell = (site: Site, screen: string): boolean =>
+  site.locations.get(site.screens.get(screen)?.location ?? '')?.kind !== 'direct push';
 
 /** A reading of the water, with the mark it was read from, in a round that takes in its day. */
 export function waterEdit(
@@ -157,6 +167,7 @@ export function waterEdit(
     mark,
     site.settings.verticalUnit,
     rule,
+    isWell(site, screen),
   );
   const { depth_to_water, ...rest } = row;
   const depth = seen === 'dry' || seen === 'obstructed' ? {} : { depth_to_water };

@@ -127,6 +127,11 @@ export const FIELD_TABLES = {
       },
       day: { kind: 'day', says: 'Day pushed' },
       decommission_material: { kind: 'text', says: 'What filled the hole' },
+      decommission_calculated: {
+        kind: 'volume',
+        least: 0,
+        says: 'Volume of the hole by its diameter and depth, to be at least placed',
+      },
       decommission_volume: { kind: 'volume', least: 0, says: 'Volume placed' },
       decommission_how: {
         kind: 'choice',

@@ -1,4 +1,6 @@
 import type { LocalGrid } from '../local-placing';
+import type { LabSettings } from '../lab/lab-settings';
+import type { FieldRules } from '../record/field-rules';
 import type { CriteriaSet } from '../survey/stabilisation';
 import type { LengthUnit, Metres, VolumeUnit } from '../units';
 
@@ -40,6 +42,12 @@ export type Settings = {
   readonly validated: boolean;
   /** When a purge counts as stable here; the first published set where none is chosen. */
   readonly purgeCriteria?: CriteriaSet;
+  /** Sets of criteria of the site's own, beside the published ones. */
+  readonly ownCriteria?: readonly CriteriaSet[];
+  /** What a crew goes by here; the usual where none is set. */
+  readonly fieldRules?: FieldRules;
+  /** How results are compared and checked, where a person chose otherwise than is usual. */
+  readonly lab?: LabSettings;
 };
 
 /** Combined one-sigma error of a head: survey 0.01 ft, reading 0.01 ft, tape 0.005 ft, in quadrature. */

@@ -11,7 +11,7 @@ export type Criterion = {
   readonly percent: number | null;
   /** At or below this it is steady whatever its percentage: turbidity near nothing. Null for none. */
   readonly steadyBelow: number | null;
-  readonly known: 'read' | 'as quoted' | 'from memory';
+  readonly known: 'read' | 'as quoted' | 'from memory' | 'set here';
 };
 
 /**

@@ -13,7 +13,13 @@ const PARAMETERS: readonly string[] = [
   'temperature',
   'turbidity',
 ];
-const KNOWN: readonly string[] = ['read', 'as quoted', 'from memory'];
+const KNOWN: readonly string[] = ['read', 'as quoted', 'from memory', 'set here'];
+
+const isSet = (value: unknown): value is CriteriaSet => readCriteria(value) !== null;
+
+/** Sets of a site's own out of a descriptor; null where one of them is none. */
+export const readOwnCriteria = (given: unknown): readonly CriteriaSet[] | null =>
+  Array.isArray(given) && given.every(isSet) ? given : null;
 
 const isAmount = (value: unknown): value is number | null =>
   value === null || (typeof value === 'number' && Number.isFinite(value) && value >= 0);

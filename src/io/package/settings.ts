@@ -1,7 +1,8 @@
 import type { Problem } from '../../domain/site/problem';
 import { USUAL_HEAD_ERROR, type Settings } from '../../domain/site/settings';
 import { readLocalGrid } from './local-grid';
-import { readCriteria } from './purge-criteria';
+import { readFieldRules, writeFieldRules } from './field-rules';
+import { readCriteria, readOwnCriteria } from './purge-criteria';
 import { isLengthUnit, metres, type LengthUnit, inUnits } from '../../domain/units';
 
 /** The version of the layout this app writes; a newer one is refused politely. */
@@ -74,6 +75,20 @@ export function readSettings(descriptor: Json): ReadSettings {
   const criteria = readCriteria(given.purgeCriteria);
   if (given.purgeCriteria !== undefined && criteria === null)
     doubt('downgradient.purgeCriteria', 'a set of stabilisation criteria', given.purgeCriteria);
+  const own = readOwnCriteria(given.ownCriteria);
+  if (given.ownCriteria !== undefined && own === null)
+    doubt('downgradient.ownCriteria', 'a list of sets of criteria', given.ownCriteria);
+  const rules = readFieldRules(given.fieldRules, usual);
+  if (given.fieldRules !== undefined && rules === null)
+    doubt(
+      'downgradient.fieldRules',
+      'the rules of the field, amounts of 0 or more',
+      given.fieldRules,
+    );
+
+  const { lab, wrong } = readLabSettings(given.lab);
+  for (const part of wrong)
+    doubt(`downgradient.${part}`, 'what this app writes there', 'something else');
 
   const settings: Settings = {
     title: text(descriptor, 'title', 'title', text(descriptor, 'name', 'name', 'Site')),
@@ -98,6 +113,9 @@ export function readSettings(descriptor: Json): ReadSettings {
     levelSets: Array.isArray(sets) ? sets.filter((s) => typeof s === 'string') : [],
     validated: given.validated === true,
     ...(criteria === null ? {} : { purgeCriteria: criteria }),
+    ...(own === null ? {} : { ownCriteria: own }),
+    ...(rules === null ? {} : { fieldRules: rules }),
+    ...(lab === null ? {} : { lab }),
   };
   return {
     settings,
@@ -134,5 +152,10 @@ export function writeSettings(settings: Settings): Json {
     levelSets: settings.levelSets,
     validated: settings.validated,
     ...(settings.purgeCriteria ? { purgeCriteria: settings.purgeCriteria } : {}),
+    ...(settings.ownCriteria ? { ownCriteria: settings.ownCriteria } : {}),
+    ...(settings.fieldRules
+      ? { fieldRules: writeFieldRules(settings.fieldRules, settings.verticalUnit) }
+      : {}),
+    ...(settings.lab ? { lab: settings.lab } : {}),
   };
 }

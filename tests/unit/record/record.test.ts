@@ -12,7 +12,7 @@ import {
   standsAt,
   takeUpEdit,
 } from '../../../src/domain/record/on-the-spot';
-import { changedSet, clearingWords, purgedSoFar, purgeOf } from '../../../src/domain/record/purge';
+import { clearingWords, purgedSoFar, purgeOf } from '../../../src/domain/record/purge';
 import { custodyRows, dueOf, sampleName, samplesOf } from '../../../src/domain/record/sampling';
 import { asWritten, typedProblem } from '../../../src/domain/record/typed';
 import { readingsOf, waterEdit } from '../../../src/domain/record/water-readings';
@@ -21,10 +21,8 @@ import type { DataPackage } from '../../../src/domain/site/data-package';
 import { readSite } from '../../../src/domain/site/site';
 import { cellText } from '../../../src/domain/site/table';
 import { QUALITY_RATES } from '../../../src/domain/layout/sample-counts';
-import { CRITERIA_SETS } from '../../../src/domain/survey/stabilisation';
 import { USUAL_STATIC_RULE } from '../../../src/domain/survey/static-level';
 import { litres, metres } from '../../../src/domain/units';
-import { readSettings, writeSettings } from '../../../src/io/package/settings';
 import { flatGrid, packageFrom, settingsIn } from '../site-from';
 
 const planned = () =>
@@ -231,23 +229,6 @@ describe('purge and samples', () => {
     const rows = purgeOf(siteOf(purged), 'P-1-S1', 'R');
     expect(purgedSoFar(rows)).toEqual({ minutes: 10, litres: 2 });
     expect(clearingWords(rows, 10)).toContain('down from 80 NTU: not clear');
-  });
-
-  test('a set changed for the site says so, and survives the descriptor', () => {
-    const [first] = CRITERIA_SETS;
-    if (!first) throw new Error('no set');
-    const own = changedSet(first, { readings: 4 });
-    expect([own.name, own.readings]).toEqual([`${first.name}, as changed for this site`, 4]);
-    expect(own.source).toContain(first.source);
-    const settings = settingsIn({ purgeCriteria: own });
-    const back = readSettings({ title: 'T', downgradient: writeSettings(settings) });
-    expect(back.problems).toEqual([]);
-    expect(back.settings.purgeCriteria).toEqual(own);
-    const broken = readSettings({
-      title: 'T',
-      downgradient: { ...writeSettings(settings), purgeCriteria: { name: 'x' } },
-    });
-    expect(broken.problems.map(({ column }) => column)).toEqual(['downgradient.purgeCriteria']);
   });
 
   test('a name already taken gets a number, and a duplicate its own ending', () => {
