@@ -1,6 +1,7 @@
 import { groupBy } from '../group';
 import type { Location, ResultRow, Sample, Screen } from '../site/schema';
 import type { Site } from '../site/site';
+import { rulesOfSet, type LabSettings } from './lab-settings';
 import { legendsFrom } from './qualifiers';
 import { resultReader, type Reading } from './reading';
 import { chosenRuns, type RunChoice } from './runs';
@@ -69,14 +70,18 @@ function readAll(site: Site): SiteReadings {
   return { used: all.filter(({ reading }) => !gone.has(reading)), replaced };
 }
 
-const sets = new WeakMap<object, ReadonlyMap<string, LevelSet>>();
+const sets = new WeakMap<
+  object,
+  { readonly rules: LabSettings['sets']; readonly made: ReadonlyMap<string, LevelSet> }
+>();
 
-/** The sets of screening levels of a site, by name. */
+/** The sets of screening levels of a site, by name, each under the rules chosen for it. */
 export function levelSetsOf(site: Site): ReadonlyMap<string, LevelSet> {
+  const rules = site.settings.lab?.sets;
   const before = sets.get(site.screeningLevels);
-  if (before) return before;
-  const made = levelSets(site.screeningLevels);
-  sets.set(site.screeningLevels, made);
+  if (before && before.rules === rules) return before.made;
+  const made = levelSets(site.screeningLevels, (set) => rulesOfSet(site.settings, set));
+  sets.set(site.screeningLevels, { rules, made });
   return made;
 }
 

@@ -1,6 +1,7 @@
 import type { LocalGrid } from '../local-placing';
 import type { LabSettings } from '../lab/lab-settings';
 import type { FieldRules } from '../record/field-rules';
+import type { LabSettings } from '../lab/lab-settings';
 import type { CriteriaSet } from '../survey/stabilisation';
 import type { LengthUnit, Metres, VolumeUnit } from '../units';
 
@@ -42,6 +43,8 @@ export type Settings = {
   readonly validated: boolean;
   /** When a purge counts as stable here; the first published set where none is chosen. */
   readonly purgeCriteria?: CriteriaSet;
+  /** How results are compared and checked, where a person chose otherwise than is usual. */
+  readonly lab?: LabSettings;
   /** Sets of criteria of the site's own, beside the published ones. */
   readonly ownCriteria?: readonly CriteriaSet[];
   /** What a crew goes by here; the usual where none is set. */

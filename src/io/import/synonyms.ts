@@ -119,6 +119,12 @@ export const SYNONYMS: Readonly<Record<string, string>> = {
     'sample type, sample kind, sample_type_cd, type of sample, qc type, sample purpose, qa qc type, sample class ? type, kind',
   'samples.parent': 'parent, parent sample, parent sample id, duplicate of, original sample',
   'samples.matrix': 'matrix, media, sample matrix, sample media, lab matrix ? medium',
+  'samples.top_depth':
+    'sample top, sample top depth, top of sample, start depth, sample start depth, sample depth from, top of sampled interval',
+  'samples.base_depth':
+    'sample bottom, sample bottom depth, bottom of sample, end depth, sample end depth, sample depth to, base of sampled interval',
+  'samples.equipment':
+    'sampling equipment, equipment, equipment id, sampler id, pump id, sampling device',
   'samples.container': 'container, bottle, bottles',
   'samples.preservative': 'preservative, preservation',
   'samples.cooler': 'cooler, cooler id',
@@ -160,6 +166,10 @@ export const SYNONYMS: Readonly<Record<string, string>> = {
     'detection limit, mdl, method detection limit, dl, lod, limit of detection, sample detection limit, minimum detection limit',
   'results.reporting_limit':
     'reporting limit, rl, pql, quantitation limit, practical quantitation limit, loq, mrl, rdl, report limit, reporting level, rpt_lev_va, crql, limit of quantitation, method reporting limit, reporting detection limit, laboratory reporting limit ? limit',
+  'results.prepared':
+    'prepared, prep date, preparation date, date prepared, extracted, extraction date, date extracted, extraction time, digestion date, PreparationStartDate',
+  'results.analysed':
+    'analysed, analyzed, analysis date, date analyzed, date analysed, analysis time, analyzed on, AnalysisStartDate',
   'results.note': 'note, notes, remarks, comments, comment, result comment, lab comment',
 
   'screening_levels.set': 'set, level set, criteria set, standard set, list',

@@ -1,3 +1,4 @@
+import { readLabSettings } from '../../domain/lab/lab-settings';
 import type { Problem } from '../../domain/site/problem';
 import { USUAL_HEAD_ERROR, type Settings } from '../../domain/site/settings';
 import { readLocalGrid } from './local-grid';
@@ -113,6 +114,7 @@ export function readSettings(descriptor: Json): ReadSettings {
     levelSets: Array.isArray(sets) ? sets.filter((s) => typeof s === 'string') : [],
     validated: given.validated === true,
     ...(criteria === null ? {} : { purgeCriteria: criteria }),
+    ...(lab === null ? {} : { lab }),
     ...(own === null ? {} : { ownCriteria: own }),
     ...(rules === null ? {} : { fieldRules: rules }),
     ...(lab === null ? {} : { lab }),
@@ -152,6 +154,7 @@ export function writeSettings(settings: Settings): Json {
     levelSets: settings.levelSets,
     validated: settings.validated,
     ...(settings.purgeCriteria ? { purgeCriteria: settings.purgeCriteria } : {}),
+    ...(settings.lab ? { lab: settings.lab } : {}),
     ...(settings.ownCriteria ? { ownCriteria: settings.ownCriteria } : {}),
     ...(settings.fieldRules
       ? { fieldRules: writeFieldRules(settings.fieldRules, settings.verticalUnit) }

@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { USUAL_HOLDING_LIMITS } from '../../../src/domain/lab/holding-time-list';
+import type { LabSettings } from '../../../src/domain/lab/lab-settings';
 import { siteFrom } from '../site-from';
 import { found, ofRule, one } from './a-site';
 
@@ -10,26 +12,34 @@ const RESULTS =
   'sample,cas,analyte,fraction,method,run,value,unit,detected,lab_qualifier,validation_qualifier,detection_limit,reporting_limit';
 
 /** A push point with a shallow and a deep screen, a well, and what came back from the laboratory. */
-const lab = (samples: readonly string[], results: readonly string[], more: Tables = {}) =>
+const lab = (
+  samples: readonly string[],
+  results: readonly string[],
+  more: Tables = {},
+  settings: LabSettings = {},
+) =>
   found(
-    siteFrom({
-      events: ['id,title,first_day,last_day', 'E1,Round,2025-09-15,2025-09-19'],
-      locations: [
-        'id,easting,northing,ground_elevation,ground_how,kind,status',
-        'DP-1,1000,2000,101.2,surveyed,direct push,decommissioned',
-        'MW-1,1100,2000,101.2,surveyed,monitoring well,installed',
-      ],
-      screens: [
-        'id,location,tip_depth,tool_offset,retraction,exposed_length,sounded_depth,zone,set_time,pulled_time',
-        'DP-1-S1,DP-1,13.15,0.15,4.0,4.0,13.0,sand,2025-09-15T09:00,2025-09-15T10:00',
-        'DP-1-S2,DP-1,21.15,0.15,4.0,4.0,19.5,sand,2025-09-15T10:30,2025-09-15T11:30',
-        'MW-1,MW-1,17.0,0.3,,10.0,16.7,sand,2025-08-15T09:00,',
-      ],
-      decisions: ['what,on,reason', 'clear point,DP-1,Ticket'],
-      samples: [SAMPLES, ...samples],
-      results: [RESULTS, ...results],
-      ...more,
-    }),
+    siteFrom(
+      {
+        events: ['id,title,first_day,last_day', 'E1,Round,2025-09-15,2025-09-19'],
+        locations: [
+          'id,easting,northing,ground_elevation,ground_how,kind,status',
+          'DP-1,1000,2000,101.2,surveyed,direct push,decommissioned',
+          'MW-1,1100,2000,101.2,surveyed,monitoring well,installed',
+        ],
+        screens: [
+          'id,location,tip_depth,tool_offset,retraction,exposed_length,sounded_depth,zone,set_time,pulled_time',
+          'DP-1-S1,DP-1,13.15,0.15,4.0,4.0,13.0,sand,2025-09-15T09:00,2025-09-15T10:00',
+          'DP-1-S2,DP-1,21.15,0.15,4.0,4.0,19.5,sand,2025-09-15T10:30,2025-09-15T11:30',
+          'MW-1,MW-1,17.0,0.3,,10.0,16.7,sand,2025-08-15T09:00,',
+        ],
+        decisions: ['what,on,reason', 'clear point,DP-1,Ticket'],
+        samples: [SAMPLES, ...samples],
+        results: [RESULTS, ...results],
+        ...more,
+      },
+      { lab: settings },
+    ),
     'E1',
   ).filter(({ rule }) => rule !== 'sounded depth');
 
@@ -135,7 +145,114 @@ describe('on the way', () => {
   });
 });
 
+describe('the limits a person has set', () => {
+  const duplicate =
+    'MW-1-D,MW-1,E1,2025-09-16T10:00,field duplicate,MW-1-A,groundwater,C1,2025-09-17T09:00,4.0,Lab A,';
+  const pair = [voc('MW-1-A', '12'), voc('MW-1-D', '15')];
+
+  // 12 and 15: RPD 22.22 % (computed independently); USGS asks 10 % of replicates (value from memory).
+  test('an RPD of 22 % agrees within 30 % and not within 10 %', () => {
+    const strict = { rpd: 10, farFromLimit: 5, differenceInLimits: 1 };
+    const all = lab([MW1, duplicate], pair, {}, { duplicates: strict });
+    expect(one(all, 'duplicate disagrees').says).toContain('(RPD 22 %, limit 10 %)');
+    expect(lab([MW1, duplicate], pair)).toEqual([]);
+  });
+
+  test('of blanks: 12 is under five times 2.5, not under four times', () => {
+    const trip = 'TB,,E1,2025-09-16T07:00,trip blank,,water,C1,2025-09-17T09:00,4.0,Lab A,';
+    const who = (settings: LabSettings) =>
+      one(
+        lab([MW1, trip], [voc('MW-1-A', '12'), voc('TB', '2.5')], {}, settings),
+        'found in a blank',
+      ).who;
+    expect(who({})).toEqual(['MW-1']);
+    expect(who({ blanks: { times: 4, timesForUsual: 10 } })).toEqual([]);
+  });
+
+  test('of turbidity: 35 NTU is clear where 50 is called so', () => {
+    const purge = {
+      purge_readings: ['screen,event,time,turbidity', 'MW-1,E1,2025-09-16T09:58,35'],
+    };
+    expect(ofRule(lab([MW1], [], purge), 'turbid sample')).toHaveLength(1);
+    expect(lab([MW1], [], purge, { clearBelow: 50 })).toEqual([]);
+  });
+});
+
+describe('dates of analysis', () => {
+  const DATED = `${RESULTS},prepared,analysed`;
+  const dated = (line: string, settings: LabSettings = {}) =>
+    lab([MW1], [], { results: [DATED, line] }, settings);
+  const on = (analysed: string) => `${voc('MW-1-A', '12')},,${analysed}`;
+
+  // 14 days for acidified volatile compounds: 40 CFR 136.3, Table II (value from memory).
+  test('volatile compounds analysed on the fifteenth day were held too long, on the fourteenth not', () => {
+    const finding = one(dated(on('2025-10-01T10:00')), 'holding time');
+    expect(finding.says).toContain(
+      'volatile organic compounds 15 days from sampling to analysis, 14 days allowed (40 CFR 136.3',
+    );
+    expect(finding.cells).toContainEqual(expect.objectContaining({ column: 'analysed' }));
+    expect(dated(on('2025-09-30T10:00'))).toEqual([]);
+    expect(dated(on('2025-09-30T10:01'))).toHaveLength(1);
+  });
+
+  // 7 days to extraction, 40 more to analysis: the same table.
+  test('extraction has a clock of its own', () => {
+    const semivolatile = (dates: string) =>
+      dated(`MW-1-A,91-20-3,Naphthalene,total,EPA 8270E,initial,2,µg/L,yes,,,0.1,1,${dates}`);
+    expect(one(semivolatile('2025-09-24,2025-09-30'), 'holding time').says).toContain(
+      '8 days from sampling to extraction, 7 days allowed',
+    );
+    expect(one(semivolatile('2025-09-20,2025-10-31'), 'holding time').says).toContain(
+      '41 days from extraction to analysis, 40 days allowed',
+    );
+    expect(semivolatile('2025-09-20,2025-10-30')).toEqual([]);
+  });
+
+  test('by the person’s own list', () => {
+    const halved = USUAL_HOLDING_LIMITS.map((limit) => ({
+      ...limit,
+      toAnalysis: limit.toAnalysis && limit.toAnalysis / 2,
+      source: 'Sampling plan, table 3',
+    }));
+    const finding = one(dated(on('2025-09-24T10:00'), { holding: halved }), 'holding time');
+    expect(finding.says).toContain('7 days allowed (Sampling plan, table 3)');
+  });
+
+  test('analysed before it was taken is a doubt of its own', () => {
+    const finding = one(dated(on('2025-09-15')), 'times of a sample');
+    expect(finding.says).toContain('analysed at 2025-09-15, before it was taken');
+  });
+});
+
 describe('what was sampled', () => {
+  test('drawn from part of a screen, or from beyond it', () => {
+    const drawn = (from: string, to: string) =>
+      lab([], [], { samples: [`${SAMPLES},top_depth,base_depth`, `${MW1},${from},${to}`] });
+    expect(one(drawn('12', '14'), 'sampled interval')).toMatchObject({
+      severity: 'note',
+      says: 'MW-1-A was drawn from 12.00 ft to 14.00 ft below ground; MW-1 is open from 6.70 ft to 16.70 ft.',
+    });
+    expect(one(drawn('12', '19'), 'sampled interval').severity).toBe('caution');
+    expect(drawn('6.7', '16.7')).toEqual([]);
+    expect(drawn('', '')).toEqual([]);
+  });
+
+  test('an equipment blank concerns what was taken with that equipment', () => {
+    const who = (pump: string) =>
+      one(
+        lab([], [voc('MW-1-A', '3'), voc('EB', '2.5')], {
+          samples: [
+            `${SAMPLES},equipment`,
+            `${MW1},Pump 1`,
+            `EB,,E1,2025-09-16T15:00,equipment blank,,water,,2025-09-17T09:00,4.0,Lab A,,${pump}`,
+          ],
+        }),
+        'found in a blank',
+      ).who;
+    expect(who('Pump 1')).toEqual(['MW-1']);
+    expect(who('Pump 2')).toEqual([]);
+  });
+
   test('turbidity of the last reading before it, or its own note', () => {
     const purge = (last: string) => ({
       purge_readings: [

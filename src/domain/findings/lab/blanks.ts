@@ -1,5 +1,6 @@
 import { groupBy } from '../../group';
 import { blankFlag } from '../../lab/blanks';
+import { blankRuleOf } from '../../lab/lab-settings';
 import type { SiteReading } from '../../lab/site-results';
 import { cell } from '../../site/cite';
 import type { Sample } from '../../site/schema';
@@ -12,12 +13,14 @@ import { placesOf, resultSaid, resultsAt, samplesAt } from './event-results';
 /**
  * Blanks with something in them, and the samples that concerns: those of its
  * cooler for a trip blank, of its day for a field blank, of its cooler or day for
- * an equipment blank. Samples are flagged; their numbers are never changed.
+ * an equipment blank that names no equipment they name too. Samples are flagged;
+ * their numbers are never changed.
  */
 export const blanks: Rule = ({ site, event }) => {
   if (event === null) return [];
   const bySample = groupBy(resultsAt(site, event), ({ sample }) => sample.id);
   const samples = samplesAt(site, event);
+  const limits = blankRuleOf(site.settings);
   return samples.flatMap((blank): Finding[] => {
     if (!blank.kind.endsWith('blank')) return [];
     const seen = (bySample.get(blank.id) ?? []).filter(
@@ -30,7 +33,7 @@ export const blanks: Rule = ({ site, event }) => {
     const concerned = samples.filter((sample) => concerns(blank, sample));
     const flagged = concerned.filter((sample) =>
       (bySample.get(sample.id) ?? []).some((result) =>
-        seen.some((found) => blankFlag(result.reading, found.reading) !== null),
+        seen.some((found) => blankFlag(result.reading, found.reading, limits) !== null),
       ),
     );
     return [blankFinding(site, event, blank, seen, concerned, flagged)];
@@ -50,14 +53,20 @@ function concerns(blank: Sample, sample: Sample): boolean {
     case 'field blank':
       return day(blank) === null || day(blank) === day(sample);
     default:
+      if (blank.equipment !== null && sample.equipment !== null)
+        return blank.equipment === sample.equipment;
       return blank.cooler !== null && sample.cooler !== null
         ? blank.cooler === sample.cooler
         : day(blank) === null || day(blank) === day(sample);
   }
 }
 
-const sharedWith = ({ kind, cooler }: Sample) =>
-  kind === 'field blank' || cooler === null ? 'day' : 'cooler';
+const sharedWith = ({ kind, cooler, equipment }: Sample) =>
+  kind === 'equipment blank' && equipment !== null
+    ? 'equipment'
+    : kind === 'field blank' || cooler === null
+      ? 'day'
+      : 'cooler';
 
 function blankFinding(
   site: Site,

@@ -1,5 +1,6 @@
 import { groupBy } from '../../group';
-import { duplicateAgreement } from '../../lab/duplicates';
+import { duplicateAgreement, type DuplicateLimits } from '../../lab/duplicates';
+import { duplicateLimitsOf } from '../../lab/lab-settings';
 import type { SiteReading } from '../../lab/site-results';
 import { cell } from '../../site/cite';
 import type { Sample } from '../../site/schema';
@@ -57,11 +58,12 @@ function mismatch(site: Site, duplicate: Sample): string | null {
 export const duplicateDisagrees: Rule = ({ site, event }) => {
   if (event === null) return [];
   const bySample = groupBy(resultsAt(site, event), ({ sample }) => sample.id);
+  const limits = duplicateLimitsOf(site.settings);
   return samplesAt(site, event).flatMap((duplicate): Finding[] => {
     const { parent } = duplicate;
     if (duplicate.kind !== 'field duplicate' || parent === null) return [];
     const apart = (bySample.get(duplicate.id) ?? []).flatMap((repeat) =>
-      (bySample.get(parent) ?? []).flatMap((first) => disagreement(first, repeat)),
+      (bySample.get(parent) ?? []).flatMap((first) => disagreement(first, repeat, limits)),
     );
     return apart.length === 0
       ? []
@@ -79,10 +81,10 @@ export const duplicateDisagrees: Rule = ({ site, event }) => {
   });
 };
 
-function disagreement(first: SiteReading, repeat: SiteReading) {
+function disagreement(first: SiteReading, repeat: SiteReading, limits: DuplicateLimits) {
   if (first.reading.key !== repeat.reading.key || first.row.fraction !== repeat.row.fraction)
     return [];
-  const agreement = duplicateAgreement(first.reading, repeat.reading);
+  const agreement = duplicateAgreement(first.reading, repeat.reading, limits);
   if ((agreement.kind !== 'rpd' && agreement.kind !== 'difference') || agreement.agrees) return [];
   const values = `${first.row.value ?? ''} and ${repeat.row.value ?? ''} ${first.row.unit}`;
   const by =

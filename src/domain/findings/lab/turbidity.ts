@@ -1,4 +1,5 @@
 import { groupBy } from '../../group';
+import { clearBelowOf } from '../../lab/lab-settings';
 import { cell } from '../../site/cite';
 import type { Row, Sample } from '../../site/schema';
 import type { Source } from '../../work';
@@ -6,9 +7,6 @@ import type { Finding, Rule } from '../finding';
 import { isBefore } from '../moments';
 import { finding } from '../words';
 import { placesOf, samplesAt } from './event-results';
-
-/** A sample is called clear below this. Common practice, no source; programmes name 5 to 50. */
-const CLEAR = 10; // NTU
 
 const NOT_CLEAR = /turbid|did not clear|cloudy|muddy/i;
 
@@ -18,9 +16,10 @@ export const turbidity: Rule = ({ site, event }) => {
     site.purgeReadings.filter((reading) => reading.event === event),
     ({ screen }) => screen,
   );
+  const clear = clearBelowOf(site.settings);
   return samplesAt(site, event).flatMap((sample): Finding[] => {
     if (sample.kind !== 'field sample') return [];
-    const doubt = cloudy(sample, purged.get(sample.screen ?? '') ?? []);
+    const doubt = cloudy(sample, purged.get(sample.screen ?? '') ?? [], clear);
     return doubt === null
       ? []
       : [
@@ -38,14 +37,15 @@ export const turbidity: Rule = ({ site, event }) => {
 function cloudy(
   sample: Sample,
   purged: readonly Row<'purge_readings'>[],
+  clear: number,
 ): { readonly says: string; readonly cells: readonly Source[] } | null {
   const before = purged
     .filter(({ time, turbidity: t }) => t !== null && !(sample.time && isBefore(sample.time, time)))
     .toSorted((a, b) => a.time.localeCompare(b.time));
   const last = before.at(-1);
-  if (last?.turbidity && last.turbidity.value > CLEAR)
+  if (last?.turbidity && last.turbidity.value > clear)
     return {
-      says: `the last reading before it was ${last.turbidity.text} NTU, and ${CLEAR} NTU is called clear`,
+      says: `the last reading before it was ${last.turbidity.text} NTU, and ${clear} NTU is called clear`,
       cells: [cell('purge_readings', last, 'turbidity')],
     };
   if (!last && NOT_CLEAR.test(sample.note ?? ''))

@@ -29,6 +29,34 @@ export const uncertainInterval: Rule = ({ site, event }) =>
     ];
   });
 
+/** A sample drawn from another interval than its screen: part of it, or beyond it. */
+export const sampledInterval: Rule = ({ site, event }) =>
+  samplesAt(site, event).flatMap((sample): Finding[] => {
+    const { top_depth: top, base_depth: base } = sample;
+    if (sample.screen === null || (top === null && base === null)) return [];
+    const screen = site.screens.get(sample.screen);
+    const location = site.locations.get(screen?.location ?? '');
+    const open = screen && location && intervalOf(screen, location);
+    if (!screen || !open?.ok) return [];
+    const { topDepth, baseDepth } = open.value;
+    const [from, to] = [top?.value ?? topDepth.value, base?.value ?? baseDepth.value];
+    const apart = site.settings.soundingTolerance + 1e-9;
+    const beyond = topDepth.value - from > apart || to - baseDepth.value > apart;
+    const part = from - topDepth.value > apart || baseDepth.value - to > apart;
+    if (!beyond && !part) return [];
+    return [
+      finding('sampled interval', sample.id, event, {
+        severity: beyond ? 'caution' : 'note',
+        who: placesOf(site, [sample]),
+        says: `${sample.id} was drawn from ${said(site, from)} to ${said(site, to)} below ground; ${screen.id} is open from ${said(site, topDepth.value)} to ${said(site, baseDepth.value)}.`,
+        todo: beyond
+          ? 'Correct the depths of the sample or of the screen: water cannot come from where nothing is open.'
+          : 'Show the result at the depth it was drawn from.',
+        cells: [cell('samples', sample, top ? 'top_depth' : 'base_depth')],
+      }),
+    ];
+  });
+
 type Deep = { readonly result: SiteReading; readonly middle: number };
 
 /**
