@@ -24,6 +24,7 @@ export class CheckView {
       () => site.site,
       () => site.flow,
       () => site.selected,
+      () => this.surface,
     );
     this.three = new ThreePicking(site);
   }

@@ -2,7 +2,9 @@ import { readShape } from '../../domain/geometry/wkt';
 import type { Shape, XY } from '../../domain/geometry/shape';
 import { moved } from '../../domain/geometry/shape';
 import type { Site } from '../../domain/site/site';
-import { inUnits, metres, type Metres } from '../../domain/units';
+import type { Result } from '../../domain/result';
+import { surfacePath, type PathSurface, type SurfacePath } from '../../domain/water/surface-path';
+import { metres, type Metres } from '../../domain/units';
 import type { Flow } from '../../domain/water/flow';
 import { CONDUCTIVITIES, POROSITIES } from '../../domain/water/ground-tables';
 import { wayTo } from '../../domain/water/way-to-receptor';
@@ -13,6 +15,7 @@ import {
   travelTime,
   type Chosen,
   type PrintedIn,
+  type TravelTime,
 } from '../../domain/water/seepage';
 
 type Typed = { readonly low: number; readonly high: number };
@@ -30,6 +33,7 @@ export class SeepageChoice {
   #site: () => Site;
   #flow: () => Flow | null;
   #from: () => string | null;
+  #surface: () => PathSurface;
 
   /** Index of a row; null: nothing chosen, or typed. */
   conductivityRow: number | null = $state(null);
@@ -37,11 +41,19 @@ export class SeepageChoice {
   porosityRow: number | null = $state(null);
   porosityTyped: Typed | null = $state.raw(null);
   receptor: string | null = $state(null);
+  /** Straight down the plane, or down the surface as it is drawn. */
+  along: 'plane' | 'surface' = $state('plane');
 
-  constructor(site: () => Site, flow: () => Flow | null, from: () => string | null) {
+  constructor(
+    site: () => Site,
+    flow: () => Flow | null,
+    from: () => string | null,
+    surface: () => PathSurface,
+  ) {
     this.#site = site;
     this.#flow = flow;
     this.#from = from;
+    this.#surface = surface;
   }
 
   readonly unit: PrintedIn = $derived.by(() =>
@@ -70,8 +82,10 @@ export class SeepageChoice {
     return { low: Math.max(0, value - half), high: value + half, from: { kind: 'work', work } };
   });
 
-  readonly answer = $derived.by(() => {
-    const { conductivity: k, porosity: n, gradient } = this;
+  readonly answer = $derived.by(() => this.#seepageAt(this.gradient));
+
+  #seepageAt(gradient: Chosen | null) {
+    const { conductivity: k, porosity: n } = this;
     if (!k || !n || !gradient) return null;
     const setting = (typed: unknown, row: { source: { text: string } } | undefined) =>
       ({ kind: 'setting', name: typed || !row ? 'typed here' : row.source.text }) as const;
@@ -90,42 +104,71 @@ export class SeepageChoice {
       },
       this.unit,
     );
-  });
+  }
 
   /** What water could travel to. */
   readonly receptors = $derived.by(() =>
     this.#site().features.filter(({ kind }) => kind === 'receptor' || kind === 'surface water'),
   );
 
-  /** Along the flow line of the plane from the point in hand: ground metres; null without one. */
-  readonly way: { readonly distance: Metres; readonly miss: Metres } | null = $derived.by(() => {
-    const site = this.#site();
-    const azimuth = this.#flow()?.azimuthGrid?.value;
-    const location = site.locations.get(this.#from() ?? '');
+  /** The receptor in hand, in grid metres; null where none is drawn. */
+  readonly #target = $derived.by((): Shape | null => {
     const to = this.receptors.find(({ id }) => id === this.receptor) ?? this.receptors[0];
     const read = to ? readShape(to.shape) : null;
-    if (azimuth === undefined || !location?.easting || !location.northing || !read?.ok) return null;
-    const { unit } = site.settings.grid;
-    const shape: Shape = moved(read.value, ([e, n]): XY => [metres(e, unit), metres(n, unit)]);
-    const way = wayTo(shape, [location.easting.value, location.northing.value], azimuth);
-    const factor = site.grid.combinedFactor ?? 1;
+    const { unit } = this.#site().settings.grid;
+    return read?.ok ? moved(read.value, ([e, n]): XY => [metres(e, unit), metres(n, unit)]) : null;
+  });
+
+  readonly #start = $derived.by((): XY | null => {
+    const location = this.#site().locations.get(this.#from() ?? '');
+    return location?.easting && location.northing
+      ? [location.easting.value, location.northing.value]
+      : null;
+  });
+
+  /** Along the flow line of the plane from the point in hand: ground metres; null without one. */
+  readonly way: { readonly distance: Metres; readonly miss: Metres } | null = $derived.by(() => {
+    const azimuth = this.#flow()?.azimuthGrid?.value;
+    const [target, start] = [this.#target, this.#start];
+    if (azimuth === undefined || !target || !start) return null;
+    const way = wayTo(target, start, azimuth);
+    const factor = this.#site().grid.combinedFactor ?? 1;
     return way && { distance: metres(way.distance / factor), miss: metres(way.miss / factor) };
   });
 
-  readonly time = $derived.by(() => {
-    const { way, answer } = this;
-    if (!way || !answer?.ok) return null;
-    return travelTime(
-      {
-        low: way.distance,
-        high: way.distance,
-        from: { kind: 'setting', name: 'flow line of the plane' },
-      },
-      answer.value,
-      this.unit,
-    );
+  /** Down the surface from the point in hand; null without a point, heads or a wish for it. */
+  readonly path: Result<SurfacePath, string> | null = $derived.by(() => {
+    const [start, centre] = [this.#start, this.#flow()?.centre];
+    if (this.along !== 'surface' || !start || !centre) return null;
+    const factor = this.#site().grid.combinedFactor ?? 1;
+    const ground = ([e, n]: XY): XY => [
+      (e - centre.easting) / factor,
+      (n - centre.northing) / factor,
+    ];
+    const target = this.#target;
+    return surfacePath(this.#surface(), ground(start), target && moved(target, ground));
   });
 
-  /** The distance in the grid's unit, for the page. */
-  inGrid = (distance: Metres) => inUnits(distance, this.#site().settings.grid.unit);
+  /** Velocity along the path: its own gradient, as unsure as that of the plane. */
+  readonly pathAnswer = $derived.by(() => {
+    const gradient = this.path?.ok ? this.path.value.gradient : null;
+    const flow = this.#flow();
+    if (gradient === null || !flow?.gradient) return null;
+    const part = (flow.gradientHalfWidth ?? 0) / flow.gradient.value;
+    return this.#seepageAt({
+      low: Math.max(0, gradient * (1 - part)),
+      high: gradient * (1 + part),
+      from: { kind: 'setting', name: 'harmonic mean along the line, ± as the plane’s' },
+    });
+  });
+
+  readonly time: TravelTime | null = $derived.by(() => {
+    const down = this.along === 'surface';
+    const answer = down ? this.pathAnswer : this.answer;
+    const distance = down ? this.path?.ok && this.path.value.length : this.way?.distance;
+    if (!distance || !answer?.ok) return null;
+    const name = `flow line of the ${this.along}`;
+    const from = { kind: 'setting', name } as const;
+    return travelTime({ low: distance, high: distance, from }, answer.value, this.unit);
+  });
 }
