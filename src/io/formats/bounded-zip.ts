@@ -18,6 +18,8 @@ type Entry = {
   readonly method: number;
   readonly packed: number;
   readonly checksum: number;
+  /** Bytes its file comes to, by the index: believed only where it says too many. */
+  readonly claimed: number;
   /** Where its local header stands. */
   readonly at: number;
 };
@@ -51,6 +53,7 @@ export function openBoundedZip(bytes: Uint8Array, limits: ZipLimits): Result<Fil
     if (!staysInside(entry.path))
       return fail(`the file “${entry.path.slice(0, 80)}” would land outside the folder`);
     if (files.size >= limits.files) return fail(`it holds more than ${limits.files} files`);
+    if (entry.claimed > left) return fail(swells(limits.bytes));
     const content = opened(bytes, entry, left, limits.bytes);
     if (typeof content === 'string') return fail(content);
     if (crc32(content) !== entry.checksum)
@@ -85,6 +88,7 @@ function entriesOf(bytes: Uint8Array): Entry[] | null {
       method: view.getUint16(at + 10, true),
       checksum: view.getUint32(at + 16, true),
       packed: view.getUint32(at + 20, true),
+      claimed: view.getUint32(at + 24, true),
       at: view.getUint32(at + 42, true),
     });
     at += 46 + name + extra + comment;

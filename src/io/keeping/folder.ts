@@ -18,7 +18,7 @@ export async function readFolder(
   const refusal = await walk(folder, '', async (path, file) => {
     const { size } = await file.getFile();
     total += size;
-    if (total > MOST_BYTES) return 'it holds more than 2 GB';
+    if (total > MOST_BYTES) return 'it holds more than 1 GB';
     if (files.size >= MOST_FILES) return `it holds more than ${MOST_FILES} files`;
     files.set(path, await bytesIn(file));
     return null;

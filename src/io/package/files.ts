@@ -6,7 +6,7 @@ import { openBoundedZip } from '../formats/bounded-zip';
 export type Files = ReadonlyMap<string, Uint8Array>;
 
 /** A site this large opened out is refused: it would not fit in a browser. */
-export const MOST_BYTES = 2 ** 31;
+export const MOST_BYTES = 2 ** 30;
 export const MOST_FILES = 10_000;
 
 /** The files of a zip; a sentence where it is not one, is damaged, or is not safe to open. */
