@@ -1,14 +1,18 @@
 import type { OpenSite } from '../open-site.svelte';
 import { Drafting } from './drafting.svelte';
 import { FieldSheets } from './field-sheets.svelte';
+import { HitQuestion } from './hit-question.svelte';
 import { LayingPlan } from './laying-plan.svelte';
 import type { MapTool } from './map-tool';
+import { Replanning } from './replanning.svelte';
 import { ScreenPlan } from './screen-plan.svelte';
 
 /** What is in hand in the Lay out way. Never part of the site. */
 export class LayOut {
   readonly draft: Drafting;
   readonly laying: LayingPlan;
+  readonly question: HitQuestion;
+  readonly replanning: Replanning;
   readonly sheets: FieldSheets;
   readonly screens: ScreenPlan;
   #site: OpenSite;
@@ -17,6 +21,8 @@ export class LayOut {
     this.#site = site;
     this.draft = new Drafting(site);
     this.laying = new LayingPlan(site);
+    this.question = new HitQuestion(this.laying);
+    this.replanning = new Replanning(site, this.laying, this.question);
     this.sheets = new FieldSheets(site);
     this.screens = new ScreenPlan(site, this.sheets);
   }
@@ -25,7 +31,7 @@ export class LayOut {
   get tool(): MapTool | null {
     if (this.#site.way !== 'lay-out') return null;
     if (this.draft.kind !== null) return this.draft.tool;
-    return this.laying.tool;
+    return this.laying.tool ?? this.replanning.tool;
   }
 }
 

@@ -19,10 +19,13 @@ export type ClearanceRecord = {
   readonly by: string;
 };
 
-/** The clearance of a point; null where none is recorded, and the point is NOT CLEARED. */
+/** Begins the reason of a decision that takes a clearance back, as when the point is moved. */
+export const NO_LONGER_CLEARED = 'NOT CLEARED any more';
+
+/** The clearance of a point; null where none is recorded, or it was taken back: the point is NOT CLEARED. */
 export function clearedOn(site: Site, location: string): Cleared | null {
   const last = site.decisions.findLast(({ what, on }) => what === 'clear point' && on === location);
-  if (!last) return null;
+  if (!last || last.reason.startsWith(NO_LONGER_CLEARED)) return null;
   const until = /\bexpires (\d{4}-\d\d-\d\d)\b/.exec(last.reason)?.[1] ?? null;
   return { words: last.reason, who: last.who, when: last.when, until };
 }

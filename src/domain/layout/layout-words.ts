@@ -1,5 +1,6 @@
 import { direction, fixed, unitText } from '../show';
 import type { LengthUnit } from '../units';
+import type { TriedChance } from './as-laid';
 import type { Block } from './blocks';
 import type { DraftProblem } from './drawing';
 import type { LayoutProblem } from './grids';
@@ -10,6 +11,10 @@ import type { Stake } from './stakes';
 /** A number in the grid's unit, with it: "12.5 ftUS". */
 export const inGrid = (value: number, unit: LengthUnit, decimals = 1) =>
   `${fixed(value, decimals)} ${unitText(unit)}`;
+
+/** "71.2 % ± 0.3 %": a chance found by trying, with one standard error. */
+export const chanceWords = ({ chance, standardError }: TriedChance) =>
+  `${fixed(100 * chance, 1)} % ± ${fixed(100 * standardError, 1)} %`;
 
 /** An area in the grid's unit squared, and in acres or hectares where it is large. */
 export function areaWords(area: number, unit: LengthUnit): string {
