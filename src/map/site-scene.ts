@@ -27,9 +27,12 @@ export type Drawing = {
 /** The whole map of a site as one scene. */
 export function siteScene({ site, shown, heads, flow, results, construction }: Drawing): Scene {
   const { unit } = site.settings.grid;
+  // The construction writes the heads of its three wells itself.
   const posted = heads.filter(
     ({ screen, leftOut }) =>
-      leftOut !== 'read-again' && (screen.zone === shown.zone || screen.zone === null),
+      leftOut !== 'read-again' &&
+      (screen.zone === shown.zone || screen.zone === null) &&
+      !(construction.length > 0 && shown.construction.includes(screen.id)),
   );
   return [
     ...site.features.flatMap((feature) => featureItems(feature, unit)),

@@ -2,7 +2,7 @@ import { fixed, significant } from '../show';
 import { toGround } from '../grid';
 import type { Result } from '../result';
 import type { Site } from '../site/site';
-import { metres } from '../units';
+import { metres, type Metres } from '../units';
 import type { GaugedScreen } from './event-heads';
 import { intervalOf } from './screen-interval';
 import {
@@ -31,14 +31,10 @@ export type Nest = {
  * down. Levels of temporary push points count only where somebody included them.
  */
 export function nestsOf(site: Site, heads: readonly GaugedScreen[]): Nest[] {
-  const groups: GaugedScreen[][] = [];
-  for (const one of heads) {
-    if (!one.head || (one.leftOut !== null && one.leftOut !== 'no-zone')) continue;
-    const group = groups.find(([first]) => first !== undefined && isNear(site, first, one));
-    if (group) group.push(one);
-    else groups.push([one]);
-  }
-  return groups
+  const read = heads.filter(
+    ({ head, leftOut }) => head && (leftOut === null || leftOut === 'no-zone'),
+  );
+  return placesTogether(site, read, NEST)
     .filter((group) => group.length > 1)
     .map((group) => {
       const screens = group.map((one) => ({ one, screen: nestScreen(one) }));
@@ -52,14 +48,34 @@ export function nestsOf(site: Site, heads: readonly GaugedScreen[]): Nest[] {
     });
 }
 
-function isNear(site: Site, { location: one }: GaugedScreen, { location: other }: GaugedScreen) {
+/** Screens at one location, or so near the first of their group on the ground, together; in the order of the readings. */
+export function placesTogether(
+  site: Site,
+  screens: readonly GaugedScreen[],
+  within: Metres,
+): GaugedScreen[][] {
+  const groups: GaugedScreen[][] = [];
+  for (const one of screens) {
+    const group = groups.find(([first]) => first && isNear(site, first, one, within));
+    if (group) group.push(one);
+    else groups.push([one]);
+  }
+  return groups;
+}
+
+function isNear(
+  site: Site,
+  { location: one }: GaugedScreen,
+  { location: other }: GaugedScreen,
+  within: Metres,
+) {
   if (one.id === other.id) return true;
   if (!one.easting || !one.northing || !other.easting || !other.northing) return false;
   const apart = Math.hypot(
     one.easting.value - other.easting.value,
     one.northing.value - other.northing.value,
   );
-  return toGround(metres(apart), site.grid) <= NEST;
+  return toGround(metres(apart), site.grid) <= within;
 }
 
 function nestScreen({ screen, location, head, sigma }: GaugedScreen): NestScreen | null {

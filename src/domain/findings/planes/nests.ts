@@ -1,8 +1,6 @@
 import { cell } from '../../site/cite';
 import { metres } from '../../units';
-import type { GaugedScreen } from '../../water/event-heads';
-import type { Flow } from '../../water/flow';
-import { nestsOf, verticalText } from '../../water/nests';
+import { nestsOf, placesTogether, verticalText } from '../../water/nests';
 import type { Finding, Rule } from '../finding';
 import { counted, feet, finding, listed, locationsOf, said } from '../words';
 
@@ -15,7 +13,11 @@ const UNEXPLAINED = feet(0.1);
 /** Several screens at one place that count as so many wells of one plane. */
 export const nestInPlane: Rule = ({ site, event, flows }) =>
   flows.flatMap((flow) =>
-    placesOf(flow).flatMap((nest): Finding[] => {
+    placesTogether(
+      site,
+      flow.fitted.map(({ gauged }) => gauged),
+      ONE_PLACE,
+    ).flatMap((nest): Finding[] => {
       if (nest.length < 2) return [];
       const heads = nest.map(({ head }) => head?.value ?? 0);
       const [least, most] = [Math.min(...heads), Math.max(...heads)];
@@ -36,21 +38,6 @@ export const nestInPlane: Rule = ({ site, event, flows }) =>
       ];
     }),
   );
-
-/** The screens that count, those at one place together, in the order of the readings. */
-function placesOf({ fitted }: Flow): GaugedScreen[][] {
-  const places: { readonly x: number; readonly y: number; readonly nest: GaugedScreen[] }[] = [];
-  for (const { gauged, x, y } of fitted) {
-    const place = places.find(
-      (other) =>
-        other.nest[0]?.location.id === gauged.location.id ||
-        Math.hypot(other.x - x, other.y - y) <= ONE_PLACE,
-    );
-    if (place) place.nest.push(gauged);
-    else places.push({ x, y, nest: [gauged] });
-  }
-  return places.map(({ nest }) => nest);
-}
 
 /** Screens of different zones beside each other: what presses the water up or down. One note for them all. */
 export const nestAcrossZones: Rule = ({ site, event, heads }) => {
