@@ -1,4 +1,4 @@
-import { getContext, setContext } from 'svelte';
+import { getContext, setContext, untrack } from 'svelte';
 import type { Grid } from '../domain/grid';
 import { fail, type Result } from '../domain/result';
 import type { DataPackage } from '../domain/site/data-package';
@@ -11,7 +11,9 @@ import { ASKED_AT_FIRST, askedResults, type Asked } from '../domain/lab/asked-re
 import { headsOf } from '../domain/water/event-heads';
 import { flowOf, zonesOf } from '../domain/water/flow';
 import type { Work } from '../domain/work';
+import type { ImportedFile } from '../io/keeping/journal';
 import { gridOf, siteOf } from '../io/open-site';
+import type { Files } from '../io/package/files';
 import type { SiteKeeper, Step } from './keeping/site-keeper.svelte';
 import * as history from './history';
 
@@ -24,6 +26,8 @@ export type SiteToOpen = {
   readonly problems: readonly Problem[];
   /** Who keeps it already. */
   readonly keeper?: SiteKeeper;
+  /** Files of its folder beside its tables, for a site that nobody keeps yet. */
+  readonly files?: Files;
   /** Called at its first edit, for a site that nobody keeps yet. */
   readonly beginKeeping?: () => SiteKeeper;
 };
@@ -78,12 +82,14 @@ export class OpenSite {
 
   #keeper: SiteKeeper | null;
   readonly #beginKeeping: (() => SiteKeeper) | null;
+  #files: Files;
 
   constructor(opened: SiteToOpen) {
     this.#history = $state.raw(history.begin(opened.package));
     this.openingProblems = opened.problems;
     this.#keeper = $state.raw(opened.keeper ?? null);
     this.#beginKeeping = opened.beginKeeping ?? null;
+    this.#files = opened.files ?? new Map();
     this.show({ event: this.#firstEvent() });
   }
 
@@ -127,16 +133,36 @@ export class OpenSite {
     return this.#history.future[0]?.label ?? null;
   }
 
-  /** Make an edit; or say why not, and leave the site as it was. */
-  edit(label: string, edit: Edit): Result<DataPackage, EditProblem | 'read-only'> {
+  /**
+   * Make an edit; or say why not, and leave the site as it was.
+   * @param files  those an import took its rows from
+   */
+  edit(
+    label: string,
+    edit: Edit,
+    files: readonly ImportedFile[] = [],
+  ): Result<DataPackage, EditProblem | 'read-only'> {
     if (!this.canEdit) return fail('read-only');
     const before = this.package;
     const result = apply(before, edit);
     if (!result.ok) return result;
     this.#keeper ??= this.#beginKeeping?.() ?? null;
     this.#history = history.perform(this.#history, label, result.value);
-    this.#keep({ did: 'edit', label, edit, before, after: result.value });
+    const after = result.value;
+    this.#keep({ did: 'edit', label, edit, before, after, ...(files.length > 0 ? { files } : {}) });
     return result;
+  }
+
+  /** Files of the site's folder beside its tables. */
+  get files(): Files {
+    return this.#keeper?.carried ?? this.#files;
+  }
+
+  /** Put a file into the site's folder, for the edit that names it. */
+  carry(path: string, bytes: Uint8Array) {
+    this.#keeper ??= this.#beginKeeping?.() ?? null;
+    if (this.#keeper) this.#keeper.carry(path, bytes);
+    else this.#files = new Map([...this.#files, [path, bytes]]);
   }
 
   #keep(step: Step) {
@@ -194,7 +220,8 @@ export class OpenSite {
 
   /** Draw something more on the map, in place of what stood under that name; nothing takes it away. */
   overlay(name: string, items: readonly unknown[]) {
-    const { [name]: before, ...others } = this.overlays;
+    // An effect that draws does not wait on what is drawn, or it would run for ever.
+    const { [name]: before, ...others } = untrack(() => this.overlays);
     if (items.length > 0) this.overlays = { ...others, [name]: items };
     else if (before) this.overlays = others;
   }
