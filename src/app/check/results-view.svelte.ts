@@ -4,8 +4,6 @@ import type { OpenSite } from '../open-site.svelte';
 export class ResultsView {
   /** Which part of Check is in hand. */
   part = $state<'flow' | 'results'>('flow');
-  /** Sets compared beside the one shown, by name. */
-  besides: readonly string[] = $state.raw([]);
   /** The table of samples by analytes is open over the map. */
   table = $state(false);
   /** Boxes of results stand beside the points. */

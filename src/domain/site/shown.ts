@@ -9,6 +9,8 @@ export type Shown = {
   readonly zone: string | null;
   /** Set of screening levels by name. */
   readonly levelSet: string | null;
+  /** Sets shown beside it, by name. */
+  readonly besides?: readonly string[];
   /** Analyte by name; null: the worst of all. */
   readonly analyte: string | null;
   /** Screens the three-point construction is drawn for; empty: it is not drawn. */

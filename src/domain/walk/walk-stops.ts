@@ -88,6 +88,8 @@ function parsed(text: string): unknown {
 function readOver(given: Readonly<Record<string, unknown>>): Shown {
   const name = (of: unknown) => (typeof of === 'string' ? of : null);
   const flag = (of: unknown, usual: boolean) => (typeof of === 'boolean' ? of : usual);
+  const texts = (of: readonly unknown[]) =>
+    of.filter((one): one is string => typeof one === 'string');
   const { construction } = given;
   return {
     ...SHOWN_AT_FIRST,
@@ -95,9 +97,8 @@ function readOver(given: Readonly<Record<string, unknown>>): Shown {
     zone: name(given.zone),
     levelSet: name(given.levelSet),
     analyte: name(given.analyte),
-    construction: Array.isArray(construction)
-      ? construction.filter((id): id is string => typeof id === 'string')
-      : [],
+    ...(Array.isArray(given.besides) ? { besides: texts(given.besides) } : {}),
+    construction: Array.isArray(construction) ? texts(construction) : [],
     heads: flag(given.heads, true),
     arrow: flag(given.arrow, true),
     verdicts: flag(given.verdicts, true),
