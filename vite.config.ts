@@ -20,14 +20,27 @@ const SECURITY_POLICY = [
   "form-action 'none'",
 ].join('; ');
 
+/**
+ * The same page once more, gone to knowingly, from which a person may ask a
+ * server of their choice for map tiles.
+ */
+const ASKING_PAGE = 'with-address.html';
+const ASKING_POLICY = SECURITY_POLICY.replace(
+  "connect-src 'self'",
+  "connect-src 'self' https: http://localhost:* http://127.0.0.1:*",
+);
+
 /** Built pages only: the development server needs inline styles and a web socket. */
 const securityPolicy: Plugin = {
   name: 'security-policy',
   apply: 'build',
-  transformIndexHtml: () => [
+  transformIndexHtml: (_html, { filename }) => [
     {
       tag: 'meta',
-      attrs: { 'http-equiv': 'Content-Security-Policy', content: SECURITY_POLICY },
+      attrs: {
+        'http-equiv': 'Content-Security-Policy',
+        content: filename.endsWith(ASKING_PAGE) ? ASKING_POLICY : SECURITY_POLICY,
+      },
       injectTo: 'head-prepend',
     },
   ],
@@ -171,6 +184,11 @@ export default defineConfig({
     projects: [
       {
         extends: true,
+    rolldownOptions: {
+      input: ['./index.html', `./${ASKING_PAGE}`].map((page) =>
+        fileURLToPath(new URL(page, import.meta.url)),
+      ),
+    },
         test: {
           name: 'unit',
           include: ['tests/{unit,property}/**/*.test.ts'],

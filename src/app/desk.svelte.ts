@@ -5,13 +5,14 @@ import { NEW_SITE } from '../domain/site/settings-draft';
 import { NO_FILES, openWhole, type WholeSite } from '../io/keeping/whole-site';
 import type { Files } from '../io/package/files';
 import { demoFiles } from './demo-sites';
-import { kindOf } from './import/candidates';
 import { importOf } from './import/import-view.svelte';
+import { kindOf } from './import/kind-of';
 import { FolderDesk } from './keeping/folder-desk.svelte';
 import { Keeping } from './keeping/keeping.svelte';
 import { zipped } from './keeping/pack';
 import { OpenSite } from './open-site.svelte';
 import { pickedFiles } from './picked-files';
+import { placesOf } from './places/places-view.svelte';
 import { settingsViewOf } from './places/settings-view.svelte';
 
 const EMPTY_SITE: DataPackage = {
@@ -84,8 +85,12 @@ export class Desk {
   async drop(dropped: readonly File[]): Promise<void> {
     const kinds = await Promise.all(dropped.map(kindOf));
     const isSite = kinds.some(({ kind }) => kind === 'site' || kind === 'descriptor');
-    if (isSite || !this.#site) await this.openPicked(dropped);
-    else await importOf(this.#site).openFiles(dropped);
+    if (isSite || !this.#site) return this.openPicked(dropped);
+    const isForTables = (at: number) => !['image', 'tiles'].includes(kinds[at]?.kind ?? '');
+    const drawn = dropped.filter((_, at) => !isForTables(at));
+    if (drawn.length > 0) await placesOf(this.#site).openFiles(drawn);
+    const tables = dropped.filter((_, at) => isForTables(at));
+    if (tables.length > 0) await importOf(this.#site).openFiles(tables);
   }
 
   /** Files picked or dropped: a folder or a zip of one. Kept from the start. */
@@ -124,6 +129,7 @@ export class Desk {
       new OpenSite({
         package: whole.package,
         problems,
+        files: whole.carried,
         ...(kept === 'at once' ? { keeper: beginKeeping() } : { beginKeeping }),
       }),
     );

@@ -16,7 +16,9 @@ export async function pickedFiles(picked: readonly File[]): Promise<Result<Files
         .slice(0, 5)
         .join(', ')}.`,
     );
-  const read = tables.map(
+  // Whatever else is in the folder stays with it: pictures, a README. What is hidden is left alone.
+  const carried = picked.filter((file) => !/(?:^|\/)\./.test(inFolder(file)));
+  const read = carried.map(
     async (file) => [inFolder(file), new Uint8Array(await file.arrayBuffer())] as const,
   );
   return ok(new Map(await Promise.all(read)));

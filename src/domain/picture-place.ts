@@ -1,7 +1,7 @@
 import type { EastNorth } from './grid';
 import { fitControl, fromLocal, type ControlFit, type ControlProblem } from './local-grid';
 import { ok, type Result } from './result';
-import type { ImageMark, ImageSize } from './site/pictures';
+import type { ImageMark, ImageSize, Picture } from './site/pictures';
 import { inUnits, metres, type LengthUnit } from './units';
 
 /** Where an image lies: the fit with its residuals, and its corners in grid units. */
@@ -42,3 +42,10 @@ export function placeImage(
     corners: [corner(0, 0), corner(width, 0), corner(width, height), corner(0, height)],
   });
 }
+
+/** A picture of the site with its bytes, and where it lies. */
+export type LaidPicture = {
+  readonly picture: Picture;
+  readonly bytes: Uint8Array;
+  readonly placed: PlacedImage;
+};

@@ -12,6 +12,8 @@ declare const VERSION: string;
 const PREFIX = 'downgradient-app-';
 const OWN = `${PREFIX}${VERSION}`;
 const PAGE = 'index.html';
+/** The app, and the app once more with a policy that lets it ask for map tiles. */
+const PAGES: readonly string[] = [PAGE, 'with-address.html'];
 const KNOWN = new Set(FILES);
 
 self.addEventListener('install', (event) => {
@@ -44,7 +46,7 @@ self.addEventListener('fetch', (event) => {
   const home = new URL(self.registration.scope);
   if (request.method !== 'GET' || !address.href.startsWith(home.href)) return;
   const path = decodeURI(address.pathname.slice(home.pathname.length)) || PAGE;
-  const isKnown = request.mode === 'navigate' ? path === PAGE : KNOWN.has(path);
+  const isKnown = request.mode === 'navigate' ? PAGES.includes(path) : KNOWN.has(path);
   if (isKnown) event.respondWith(own(path, request));
   else if (path.startsWith('assets/')) event.respondWith(olderOrNew(request));
 });

@@ -1,4 +1,5 @@
 import type { DataPackage } from '../../domain/site/data-package';
+import { picturesOf } from '../../domain/site/pictures';
 import type { Problem } from '../../domain/site/problem';
 import { ok, type Result } from '../../domain/result';
 import { bytesOf, type Files } from '../package/files';
@@ -13,6 +14,12 @@ export type WholeSite = {
   /** Lines to be added at the end of the journal, oldest first. */
   readonly lines: readonly string[];
 };
+
+/**
+ * A picture brought in here, by the digest in its name. One the descriptor no
+ * longer names was undone or taken away, and is not given out with the site.
+ */
+const BROUGHT = /^images\/.*\.[0-9a-f]{12}\.(?:png|jpg|webp)$/;
 
 /** A folder with nothing beside its tables. */
 export const NO_FILES: Files = new Map();
@@ -41,7 +48,10 @@ export function filesOf({ package: given, carried, lines }: WholeSite): Files {
   const before = carried.get(JOURNAL);
   const journal = journalOf(before ?? new Uint8Array(), lines);
   if (before || lines.length > 0) files.set(JOURNAL, journal);
-  const rest = [...carried].filter(([path]) => !files.has(path));
+  const named = new Set(picturesOf(given.descriptor).map(({ path }) => path));
+  const rest = [...carried].filter(
+    ([path]) => !files.has(path) && (named.has(path) || !BROUGHT.test(path)),
+  );
   for (const [path, bytes] of rest.sort(([a], [b]) => (a < b ? -1 : 1))) files.set(path, bytes);
   return files;
 }

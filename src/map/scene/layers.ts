@@ -5,6 +5,7 @@
  * what `keep-clear` holds, which is itself not seen.
  */
 export const LAYERS = [
+  'pictures',
   'graticule',
   'surface-error',
   'extent-chance',

@@ -73,6 +73,9 @@ function asSample(item: Item, isArea: boolean): Item {
       };
     case 'area':
       return { ...plain, polygons: [[BOX]] };
+    case 'image':
+      // The picture itself would be a smudge: a frame stands for it.
+      return { kind: 'line', layer: plain.layer, path: BOX, weight: 1, colour: 'line' };
     case 'text':
       return {
         ...plain,

@@ -1,7 +1,16 @@
-import type { AreaItem, BarItem, Item, LineItem, Place, SymbolItem, TextItem } from './scene';
+import type {
+  AreaItem,
+  BarItem,
+  ImageItem,
+  Item,
+  LineItem,
+  Place,
+  SymbolItem,
+  TextItem,
+} from './scene';
 
 /** What a painter must know how to draw; arrows and fans are made of these. */
-export type PlainItem = SymbolItem | LineItem | AreaItem | TextItem | BarItem;
+export type PlainItem = SymbolItem | LineItem | AreaItem | TextItem | BarItem | ImageItem;
 
 /** Side of the box of an arrow's point, in widths of its shaft: the point is 2.9 shafts across. */
 const POINT = 4.64;
@@ -78,6 +87,7 @@ export function magnified(item: PlainItem, by: number): PlainItem {
     case 'bar':
       return { ...item, height: item.height * by, width: item.width * by };
     case 'area':
+    case 'image':
       return item;
   }
 }

@@ -135,7 +135,20 @@ export type BarItem = Common & {
   readonly colour: Role;
 };
 
-export type Item = SymbolItem | LineItem | AreaItem | TextItem | ArrowItem | FanItem | BarItem;
+/** A picture laid on the grid by its corners: a site plan, an air photo. */
+export type ImageItem = Common & {
+  readonly kind: 'image';
+  /** Top left, top right, bottom right, bottom left: a rectangle of the picture, turned and scaled. */
+  readonly corners: readonly [Place, Place, Place, Place];
+  /** As in its file: PNG, JPEG or WebP. Nothing is fetched for it. */
+  readonly bytes: Uint8Array;
+  readonly type: 'image/png' | 'image/jpeg' | 'image/webp';
+  /** 0 to 1 */
+  readonly opacity: number;
+};
+
+export type Item =
+  SymbolItem | LineItem | AreaItem | TextItem | ArrowItem | FanItem | BarItem | ImageItem;
 
 /** The places an item is drawn from, in the order of its own lists. */
 export function placesOf(item: Item): readonly Place[] {
@@ -148,6 +161,8 @@ export function placesOf(item: Item): readonly Place[] {
       return item.path;
     case 'area':
       return item.polygons.flat(2);
+    case 'image':
+      return item.corners;
     case 'arrow':
       return [item.tail, item.head];
     case 'fan': {

@@ -7,7 +7,7 @@ import { CAPITAL, LEADING, TAIL, textWidth } from './text-width';
 
 /** A drawing as elements, for a component to mount or a file to hold. */
 export type SvgNode = {
-  readonly tag: 'g' | 'path' | 'text' | 'tspan' | 'rect' | 'defs' | 'pattern';
+  readonly tag: 'g' | 'path' | 'text' | 'tspan' | 'rect' | 'image' | 'defs' | 'pattern';
   readonly attributes: Readonly<Record<string, string | number>>;
   readonly children?: readonly SvgNode[];
   readonly text?: string;

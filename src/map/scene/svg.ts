@@ -5,6 +5,7 @@ import { LAYERS } from './layers';
 import { placeLabels, type Box, type Label, type PlacedLabel } from './place-labels';
 import { magnified, plainly, type PlainItem } from './plain';
 import { centreOf, DASHES, type Extent, type LineItem, type Place, type Scene } from './scene';
+import { imageNode } from './svg-image';
 import { hatchId, hatchNode, short, symbolNode, textNode, type SvgNode } from './svg-parts';
 
 export type Drawing = {
@@ -195,6 +196,8 @@ function drawn(item: PlainItem, { palette, px, name, labels }: Paint): SvgNode[]
         },
       ];
     }
+    case 'image':
+      return [imageNode(item, px)];
     case 'text': {
       const label = labels.get(item);
       return label ? [textNode(label, palette, who)] : [];

@@ -99,6 +99,8 @@ function featuresOf(
     return name;
   };
   switch (item.kind) {
+    case 'image':
+      return []; // not a feature: see PictureLayers
     case 'area': {
       const geometry: Geometry = {
         type: 'MultiPolygon',

@@ -29,6 +29,7 @@ export const RULES: Readonly<Record<Room, Rule>> = {
       'geojson',
       'read-excel-file',
       '@rgrove/parse-xml',
+      'pmtiles',
     ],
   },
   app: { rooms: ['domain', 'io', 'app'], packages: ['svelte', 'comlink'] },
