@@ -8,19 +8,12 @@ export class ResultsView {
   table = $state(false);
   /** Boxes of results stand beside the points. */
   boxes = $state(false);
-  /** Where boxes were put by hand: px from their point, by location. */
-  moved: Readonly<Record<string, readonly [right: number, down: number]>> = $state.raw({});
   /** Whether the sides of each exceedance are drawn on the map. */
   sides = $state(false);
   /** How far from an exceedance a point may lie to close its side, metres: 100 ft at first. */
   within = $state(30.48);
   /** How far below, metres: 20 ft at first. */
   below = $state(6.096);
-
-  move(location: string, to: readonly [number, number] | null) {
-    const { [location]: _, ...others } = this.moved;
-    this.moved = to === null ? others : { ...others, [location]: to };
-  }
 }
 
 const views = new WeakMap<OpenSite, ResultsView>();

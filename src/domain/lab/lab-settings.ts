@@ -123,3 +123,16 @@ export function withLab(
   const parts = Object.entries({ ...lab, ...change }).filter(([, part]) => part !== null);
   return { lab: Object.fromEntries(parts) };
 }
+
+/** Where the box of a location was put by hand; null where it finds its own place. */
+export const boxAt = ({ lab }: WithLab, location: string): BoxOffset | null =>
+  lab?.boxes && Object.hasOwn(lab.boxes, location) ? (lab.boxes[location] ?? null) : null;
+
+/** The box of a location put somewhere, to a tenth of a px, or back to finding its own place. */
+export function withBoxAt(settings: WithLab, location: string, at: BoxOffset | null) {
+  const others = Object.entries(settings.lab?.boxes ?? {}).filter(([id]) => id !== location);
+  const tenth = (px: number) => Math.round(px * 10) / 10;
+  const own: [string, BoxOffset][] = at === null ? [] : [[location, [tenth(at[0]), tenth(at[1])]]];
+  const boxes: Record<string, BoxOffset> = Object.fromEntries([...others, ...own]);
+  return withLab(settings, { boxes: others.length + own.length > 0 ? boxes : null });
+}

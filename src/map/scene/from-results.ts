@@ -1,9 +1,11 @@
 import { groupBy } from '../../domain/group';
 import { reportedText } from '../../domain/lab/cross-tab';
+import { boxAt } from '../../domain/lab/lab-settings';
 import { byLocation, type JudgedResult } from '../../domain/lab/site-results';
 import type { Verdict } from '../../domain/lab/verdict';
 import { worstBy, worseResultFirst } from '../../domain/lab/worst';
 import type { Site } from '../../domain/site/site';
+import type { Spot } from './box-layout';
 import { placeOf } from './from-locations';
 import type { Place } from './scene';
 import { textWidth } from './text-width';
@@ -122,4 +124,15 @@ export function boxSize(
     Math.ceil(width + 2 * padding + 2),
     Math.ceil((lines.length + 1 + last.length) * leading + 2 * padding),
   ];
+}
+
+/**
+ * Where a person put a box, px from its point, for boxes set in a type: kept at the
+ * size of the screen, and smaller on a sheet as its words are. Undefined where the
+ * box finds its own place.
+ */
+export function heldBox(site: Site, who: string, { size }: BoxType): Spot | undefined {
+  const at = boxAt(site.settings, who);
+  const share = size / SCREEN_BOX.size;
+  return at ? [at[0] * share, at[1] * share] : undefined;
 }

@@ -1,6 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { askedResults, ASKED_AT_FIRST } from '../../../src/domain/lab/asked-results';
-import { formsOf, MOST_RESULTS, resultBoxes } from '../../../src/map/scene/from-results';
+import { withBoxAt } from '../../../src/domain/lab/lab-settings';
+import {
+  formsOf,
+  heldBox,
+  MOST_RESULTS,
+  resultBoxes,
+  SCREEN_BOX,
+  SHEET_BOX,
+} from '../../../src/map/scene/from-results';
 import { openFolder } from '../folder';
 
 const { site } = openFolder('demo-sites/osier-bend');
@@ -37,5 +45,21 @@ describe('boxes of results', () => {
     for (const { worst } of boxes)
       for (const line of worst)
         expect(line.text).toMatch(/ (µg\/L|mg\/L|µg\/kg|blank)|limit given/);
+  });
+});
+
+describe('a box put somewhere by hand', () => {
+  const at = (settings: typeof site.settings) => ({ ...site, settings });
+
+  test('stays with the site, at the size of the screen and smaller on a sheet, until let go', () => {
+    const moved = at({ ...site.settings, ...withBoxAt(site.settings, 'DP-03', [30, -48.26]) });
+    expect(heldBox(moved, 'DP-03', SCREEN_BOX)).toEqual([30, -48.3]);
+    const [right, down] = heldBox(moved, 'DP-03', SHEET_BOX) ?? [];
+    expect([right, down]).toEqual([20, expect.closeTo(-32.2, 9)]);
+    expect(heldBox(moved, 'DP-04', SCREEN_BOX)).toBeUndefined();
+    expect(heldBox(moved, 'constructor', SCREEN_BOX)).toBeUndefined();
+    const back = at({ ...moved.settings, ...withBoxAt(moved.settings, 'DP-03', null) });
+    expect(heldBox(back, 'DP-03', SCREEN_BOX)).toBeUndefined();
+    expect(back.settings.lab).toEqual({});
   });
 });
