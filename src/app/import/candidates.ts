@@ -1,10 +1,9 @@
 import { fail, ok, type Result } from '../../domain/result';
-import { pathsIn } from '../../io/formats/bounded-zip';
 import { openDrawing } from '../../io/formats/open-drawing';
-import { ENOUGH, whatItIs, type FileKind } from '../../io/formats/what-it-is';
 import { readDelimited, readDelimitedText, type Dressed } from '../../io/import/read-delimited';
 import { openWorkbook } from '../../io/import/read-workbook';
 import type { Progress, SourceTable } from '../../io/import/source-table';
+import { kindOf } from './kind-of';
 
 type Reading = AsyncGenerator<Progress, Result<SourceTable, string>>;
 
@@ -15,14 +14,6 @@ export type Candidate = {
   readonly isText: boolean;
   readonly read: (dressed: Dressed) => Reading;
 };
-
-/** What a file is, told by its bytes. */
-export async function kindOf(file: File): Promise<FileKind> {
-  const head = new Uint8Array(await file.slice(0, ENOUGH).arrayBuffer());
-  const isZip = head[0] === 0x50 && head[1] === 0x4b;
-  const paths = isZip ? pathsIn(new Uint8Array(await file.arrayBuffer())) : null;
-  return whatItIs(head, head.length === file.size, isZip ? () => paths : null);
-}
 
 /** Something that is read at once. */
 async function* atOnce(

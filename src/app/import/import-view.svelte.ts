@@ -1,88 +1,54 @@
 import { wordsOf } from '../../domain/findings/ground/coordinates';
 import { TABLES, type TableName } from '../../domain/site/schema';
-import { rowTexts } from '../../domain/site/table';
 import { proposedAnswers, type Answers } from '../../io/import/ask';
 import { DELIMITER_WORDS, type Delimiter } from '../../io/import/dress';
 import { ENCODING_WORDS, type Encoding } from '../../io/import/encoding';
-import { slotNamed, slotsOf, slotTitle } from '../../io/import/forms';
-import {
-  proposeMapping,
-  type ColumnUse,
-  type Mapping,
-  type Proposal,
-} from '../../io/import/match-columns';
-import { previewing, summaryOf, type Preview } from '../../io/import/preview';
+import { slotsOf, slotTitle } from '../../io/import/forms';
+import type { ColumnUse, Mapping, Proposal } from '../../io/import/match-columns';
 import type { Dressed } from '../../io/import/read-delimited';
-import { refusedCsv } from '../../io/import/refused';
-import type { Coordinates, Progress, SourceTable } from '../../io/import/source-table';
+import type { Coordinates, Progress } from '../../io/import/source-table';
 import type { OpenSite } from '../open-site.svelte';
-import { candidatesIn, pastedCandidate, type Candidate } from './candidates';
+import type { FoundTables, ListedTable, PreviewShown, Report, SourceShown } from './importing';
+import { ImportingAway, Stopped } from './importing-away';
+import { hasPlaces, matchedColumns, withUse, type MatchedColumn } from './matched-columns';
 import { rememberedMappings, rememberMapping } from './remembered';
 
 export { DELIMITER_WORDS, ENCODING_WORDS };
-export type { ColumnUse, Coordinates, Delimiter, Encoding, Preview };
-
-/** Work is done for this long at a time; between, the page answers. */
-const AT_A_TIME = 12; // ms
-
-const breath = () => new Promise((go) => setTimeout(go));
-
-/** A column of the file as the screen shows it. */
-export type MatchedColumn = {
-  readonly at: number;
-  readonly heading: string;
-  readonly use: ColumnUse;
-  readonly why: string;
-  readonly sure: boolean;
-  /** Its cells in the first rows. */
-  readonly first: readonly string[];
-  /** Whether it holds a length, whose unit a person may say. */
-  readonly isLength: boolean;
-};
+export type { ColumnUse, Coordinates, Delimiter, Encoding, MatchedColumn, SourceShown };
+export type Preview = PreviewShown;
 
 /** Files on their way into the tables of a site, one after the other. */
 export class ImportView {
   open = $state(false);
   /** Tables still to be looked at; the first is in hand. */
-  queue: readonly Candidate[] = $state.raw([]);
-  source: SourceTable | null = $state.raw(null);
+  queue: readonly ListedTable[] = $state.raw([]);
+  source: SourceShown | null = $state.raw(null);
   mapping: Mapping | null = $state.raw(null);
   answers: Answers = $state.raw({});
   preview: Preview | null = $state.raw(null);
   progress: Progress | null = $state.raw(null);
+  /** What shows is being read or looked at anew, and nothing can be taken in. */
+  busy = $state(false);
+  /** What is being done while there is progress: "Reading". */
+  doing = $state('');
   dressed: Dressed = $state.raw({});
   trouble = $state('');
   /** What the files before this one did. */
   done: readonly string[] = $state.raw([]);
 
   #proposal: Proposal | null = $state.raw(null);
-  /** The look that counts: an earlier one stops where it is. */
+  /** The look that counts: what an earlier one answers is dropped. */
   #turn = 0;
+  readonly #away = new ImportingAway();
   readonly #site: OpenSite;
 
   constructor(site: OpenSite) {
     this.#site = site;
   }
 
-  readonly columns: readonly MatchedColumn[] = $derived.by(() => {
-    const { source, mapping } = this;
-    if (!source || !mapping) return [];
-    const firsts = [0, 1, 2].map((row) => rowTexts(source.table, row));
-    return mapping.columns.map((use, at): MatchedColumn => {
-      const match = this.#proposal?.matches[at];
-      const own = match?.use === use;
-      const slot = use.use === 'slot' ? slotNamed(mapping.form, use.slot) : null;
-      return {
-        at,
-        heading: source.headings[at] ?? '',
-        use,
-        why: own ? match.why : 'as you say',
-        sure: !own || match.score >= 0.9,
-        first: firsts.map((texts) => texts[at] ?? ''),
-        isLength: slot?.field.kind === 'length' || slot?.field.kind === 'distance',
-      };
-    });
-  });
+  readonly columns: readonly MatchedColumn[] = $derived(
+    this.source && this.mapping ? matchedColumns(this.source, this.mapping, this.#proposal) : [],
+  );
 
   /** Where a column can go, by table. */
   readonly slots = $derived.by(() => {
@@ -104,105 +70,108 @@ export class ImportView {
     );
   });
 
-  /** Whether the file says where things are, so that its grid matters. */
-  readonly hasPlaces = $derived(
-    this.mapping?.columns.some(
-      (use) =>
-        use.use === 'slot' &&
-        /easting|northing|longitude|latitude|@place|features\.shape/.test(use.slot),
-    ) ?? false,
-  );
+  readonly hasPlaces = $derived(this.mapping !== null && hasPlaces(this.mapping));
 
   readonly doubts = $derived(
     (this.preview?.doubts ?? []).map((doubt) => wordsOf(this.#site.site, doubt)),
   );
 
-  readonly summary = $derived(this.preview ? summaryOf(this.preview) : '');
+  readonly summary = $derived(this.preview?.summary ?? '');
 
   /** Questions without which rows are refused. */
   readonly unanswered = $derived(
     (this.preview?.asks ?? []).filter(({ id, needed }) => needed && !(id in this.answers)),
   );
 
-  async openFiles(files: readonly File[]): Promise<void> {
+  openFiles = (files: readonly File[]) =>
+    this.#find((away) => away.ask((room) => room.find(files)));
+
+  openText = (text: string) =>
+    text.trim() === ''
+      ? Promise.resolve()
+      : this.#find((away) => away.ask((room) => room.paste(text)));
+
+  async #find(ask: (away: ImportingAway) => Promise<FoundTables>): Promise<void> {
     this.open = true;
     this.trouble = '';
-    const found: Candidate[] = [];
-    const troubles: string[] = [];
-    for (const file of files) {
-      const candidates = await candidatesIn(file);
-      if (candidates.ok) found.push(...candidates.value);
-      else troubles.push(candidates.problem);
-    }
-    this.trouble = troubles.join(' ');
-    await this.#add(found);
-  }
-
-  async openText(text: string): Promise<void> {
-    this.open = true;
-    this.trouble = '';
-    if (text.trim() !== '') await this.#add([pastedCandidate(text)]);
-  }
-
-  async #add(found: readonly Candidate[]) {
+    const found = await this.#answered(ask(this.#away));
+    if (!found) return;
+    this.trouble = found.troubles.join(' ');
     const idle = this.queue.length === 0;
-    this.queue = [...this.queue, ...found];
-    if (idle && found.length > 0) await this.#begin();
+    this.queue = [...this.queue, ...found.tables];
+    if (idle && found.tables.length > 0) await this.#begin();
+  }
+
+  /** What was asked for; null where it is not wanted any more or cannot be had, which is said. */
+  async #answered<Answer>(asked: Promise<Answer>): Promise<Answer | null> {
+    try {
+      return await asked;
+    } catch (error) {
+      if (error instanceof Stopped) return null;
+      this.stop();
+      this.trouble = `The file could not be read through: ${error instanceof Error ? error.message : String(error)}`;
+      return null;
+    }
+  }
+
+  /** Shows how far the work in hand has got, until other work is. */
+  #report(doing: string, turn: number): Report {
+    this.doing = doing;
+    return this.#away.report((progress) => {
+      if (turn === this.#turn) this.progress = progress;
+    });
   }
 
   /** Read the first of the queue, as it seems to be dressed or as a person says. */
   async #begin(dressed: Dressed = {}) {
     const turn = ++this.#turn;
-    const [candidate] = this.queue;
+    const [table] = this.queue;
     this.dressed = dressed;
     this.source = this.mapping = this.preview = this.#proposal = null;
+    this.progress = null;
     this.answers = {};
-    if (!candidate) return;
+    this.busy = table !== undefined;
+    if (!table) return;
     this.progress = { done: 0, of: 1, rows: 0 };
-    const reading = candidate.read(dressed);
-    for (;;) {
-      const step = await reading.next();
-      if (turn !== this.#turn) return;
-      if (!step.done) {
-        this.progress = step.value;
-        await breath();
-        continue;
-      }
-      this.progress = null;
-      if (step.value.ok) return this.#match(step.value.value, null);
-      this.trouble = step.value.problem;
-      return this.skip(true);
-    }
+    const report = this.#report('read', turn);
+    const read = await this.#answered(
+      this.#away.ask((room) => room.read(table.number, dressed, report)),
+    );
+    if (!read || turn !== this.#turn) return;
+    this.progress = null;
+    if (read.ok) return this.#match(read.value, null);
+    this.trouble = read.problem;
+    this.skip(true);
   }
 
-  async #match(source: SourceTable, form: TableName | null) {
+  async #match(source: SourceShown, form: TableName | null) {
+    const turn = ++this.#turn;
+    const remembered = rememberedMappings();
+    const proposal = await this.#answered(this.#away.ask((room) => room.match(form, remembered)));
+    if (!proposal || turn !== this.#turn) return;
     this.source = source;
-    this.#proposal = proposeMapping(source, form, rememberedMappings());
-    this.mapping = this.#proposal.mapping;
+    this.#proposal = proposal;
+    this.mapping = proposal.mapping;
     await this.#look();
   }
 
   /** What taking the file would do, with what is known so far. */
   async #look() {
     const turn = ++this.#turn;
-    const { source, mapping } = this;
-    if (!source || !mapping) return;
-    const { package: given, site, grid } = this.#site;
-    const steps = previewing(source, mapping, this.answers, { package: given, site, grid });
-    let since = performance.now();
-    for (;;) {
-      const step = steps.next();
-      if (step.done) {
-        this.progress = null;
-        this.preview = step.value;
-        return;
-      }
-      if (performance.now() - since < AT_A_TIME) continue;
-      this.progress = step.value;
-      await breath();
-      if (turn !== this.#turn) return;
-      since = performance.now();
-    }
+    const { mapping, answers } = this;
+    if (!mapping) return;
+    this.busy = true;
+    const look = async () => {
+      await this.#away.send(this.#site.package, mapping.form === 'results');
+      if (turn !== this.#turn) return null;
+      const report = this.#report('checked', turn);
+      return this.#away.ask((room) => room.look(mapping, answers, report));
+    };
+    const preview = await this.#answered(look());
+    if (!preview || turn !== this.#turn) return;
+    this.progress = null;
+    this.busy = false;
+    this.preview = preview;
   }
 
   dress(change: Dressed) {
@@ -214,16 +183,10 @@ export class ImportView {
     if (this.source) void this.#match(this.source, form);
   }
 
-  /** Say what a column is. A place is filled by one column: another that had it is left out. */
+  /** Say what a column is. */
   use(at: number, use: ColumnUse) {
-    const { mapping } = this;
-    if (!mapping) return;
-    const columns = mapping.columns.map((before, i): ColumnUse => {
-      if (i === at) return use;
-      const same = use.use === 'slot' && before.use === 'slot' && before.slot === use.slot;
-      return same ? { use: 'leave' } : before;
-    });
-    this.mapping = { ...mapping, columns };
+    if (!this.mapping) return;
+    this.mapping = withUse(this.mapping, at, use);
     void this.#look();
   }
 
@@ -246,24 +209,43 @@ export class ImportView {
   };
 
   /** Make it so: one step that can be undone. */
-  take = () => {
+  take = async () => {
     const { preview, mapping } = this;
-    if (!preview || !mapping) return;
-    if (preview.edit) {
-      const made = this.#site.edit(preview.label, preview.edit);
-      if (!made.ok) {
-        this.trouble =
-          made.problem === 'read-only'
-            ? 'Another window has this site: nothing can be taken in here.'
-            : 'The site has changed meanwhile: look again.';
-        return;
-      }
-    }
+    if (!preview || !mapping || this.busy) return;
+    if (preview.hasEdit && !(await this.#take(preview))) return;
     this.#site.showFirst();
     rememberMapping(mapping);
     this.done = [...this.done, `${this.source?.name ?? ''}: ${this.summary}`];
     this.skip();
   };
+
+  async #take({ label }: Preview): Promise<boolean> {
+    const turn = ++this.#turn;
+    const before = this.#site.package;
+    this.busy = true;
+    this.progress = { done: 0, of: 1, rows: 0 };
+    this.doing = 'brought over';
+    const brought = await this.#answered(
+      this.#away.edit((progress) => {
+        if (turn === this.#turn) this.progress = progress;
+      }),
+    );
+    const imported = brought && (await this.#answered(this.#away.ask((room) => room.imported())));
+    if (!brought || turn !== this.#turn) return false;
+    this.progress = null;
+    this.busy = false;
+    const made =
+      this.#site.package === before
+        ? this.#site.edit(label, brought, imported ? [imported] : [])
+        : null;
+    if (made?.ok) return true;
+    this.trouble =
+      made?.problem === 'read-only'
+        ? 'Another window has this site: nothing can be taken in here.'
+        : 'The site has changed meanwhile: look again.';
+    void this.#look();
+    return false;
+  }
 
   /** On to the next file; this one is left out, or done. */
   skip = (keepTrouble = false) => {
@@ -275,7 +257,9 @@ export class ImportView {
   /** Stop whatever is being read. */
   stop = () => {
     this.#turn++;
+    this.#away.stop();
     this.progress = null;
+    this.busy = false;
     this.trouble = 'Stopped. Nothing was taken in.';
     this.queue = [];
     this.source = this.mapping = this.preview = null;
@@ -289,11 +273,11 @@ export class ImportView {
   };
 
   /** The refused rows as a file, with the reason in a last column. */
-  refusedFile(): { readonly name: string; readonly text: string } | null {
-    const { source, preview } = this;
-    if (!source || !preview) return null;
-    const stem = source.name.replace(/\.[a-z]+$/i, '').replaceAll(/[^\p{L}\p{N}]+/gu, '-');
-    return { name: `${stem}-refused.csv`, text: refusedCsv(source, preview) };
+  async refusedFile(): Promise<{ readonly name: string; readonly text: string } | null> {
+    const name = this.source?.name ?? '';
+    const text = await this.#answered(this.#away.ask((room) => room.refused()));
+    const stem = name.replace(/\.[a-z]+$/i, '').replaceAll(/[^\p{L}\p{N}]+/gu, '-');
+    return text ? { name: `${stem}-refused.csv`, text } : null;
   }
 }
 

@@ -1,75 +1,5 @@
 import { BLOCK_ROWS, type Block, type Column, type Table } from '../../domain/site/table';
-
-/** Up to so many different texts are looked through; more are looked up. */
-const FEW = 12;
-
-/**
- * A text of its own, not a view into the piece of the file it was cut from:
- * otherwise a few names would keep a whole file in memory.
- */
-const detached = (text: string) => (text.length < 13 ? text : ` ${text}`.slice(1));
-
-/** A column in the making: texts get codes in the order they come. */
-class ColumnBuilder {
-  private readonly dictionary: string[] = [];
-  /** By the text as it came, before it was cleaned. */
-  private readonly places = new Map<string, number>();
-  private readonly written: string[] = [];
-  /** For each code, the one that followed it last: files often go round the same list. */
-  private readonly next: number[] = [];
-  private codes = new Uint16Array(64);
-  private last = 0;
-
-  constructor(
-    private readonly clean: (text: string) => string,
-    before: number,
-  ) {
-    if (before > 0) {
-      this.codeOf('');
-      this.grow(before);
-    }
-  }
-
-  private grow(needed: number) {
-    const size = Math.min(BLOCK_ROWS, Math.max(needed, this.codes.length * 2));
-    const codes = new Uint16Array(size);
-    codes.set(this.codes.subarray(0, Math.min(this.codes.length, size)));
-    this.codes = codes;
-  }
-
-  add(row: number, text: string) {
-    const { written, last } = this;
-    if (row >= this.codes.length) this.grow(row + 1);
-    // Neighbouring rows often say the same, or the next of a list.
-    if (text !== written[last]) {
-      const guess = this.next[last] ?? 0;
-      const code = text === written[guess] ? guess : this.codeOf(text);
-      this.next[last] = code;
-      this.last = code;
-    }
-    this.codes[row] = this.last;
-  }
-
-  private codeOf(text: string): number {
-    const { written, places } = this;
-    const known = written.length <= FEW ? written.indexOf(text) : (places.get(text) ?? -1);
-    if (known >= 0) return known;
-    const own = detached(text);
-    const code = written.length;
-    written.push(own);
-    places.set(own, code);
-    this.next.push(code);
-    this.dictionary.push(this.clean(own));
-    return code;
-  }
-
-  column(size: number): Column {
-    return {
-      dictionary: this.dictionary.length > 0 ? this.dictionary : [''],
-      codes: this.codes.slice(0, size),
-    };
-  }
-}
+import { ColumnBuilder, NOT_PLAIN } from './column-builder';
 
 /**
  * Rows put into blocks of columns as they come, without an object a row. A row
@@ -106,6 +36,30 @@ export class BlockBuilder {
     for (let at = 0; at < columns.length; at++) columns[at]?.add(size, cells[at] ?? '');
     this.size++;
     this.rows++;
+  }
+
+  /**
+   * Add the rows of a delimited text from a place on, for as long as they are
+   * plain: so many cells, each plainly dressed, and the line end. Gives the
+   * place where the first row begins that is not, or not whole.
+   */
+  addPlain(text: string, from: number, width: number, delimiter: number, newline: number): number {
+    let start = from;
+    for (;;) {
+      if (this.size === BLOCK_ROWS) this.close();
+      const { columns, size } = this;
+      let at = start;
+      for (let column = 0; column < width; column++) {
+        const end = columns[column]?.take(size, text, at, delimiter, newline) ?? NOT_PLAIN;
+        const isLast = column === width - 1;
+        if (end === NOT_PLAIN || (text.charCodeAt(end) === newline) !== isLast) return start;
+        at = end + 1;
+      }
+      for (let column = width; column < columns.length; column++) columns[column]?.add(size, '');
+      this.size++;
+      this.rows++;
+      start = at;
+    }
   }
 
   private close() {

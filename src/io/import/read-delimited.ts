@@ -17,8 +17,8 @@ export type Dressed = {
 /** Characters gathered before the dress is told. */
 const SAMPLE = 65_536;
 
-/** Characters parsed at a time: what a few thousand rows leave behind is cleared away at little cost. */
-const SLICE = 65_536;
+/** Characters parsed at a time: what is parsed in vain, where a row is plain again, costs little. */
+const SLICE = 16_384;
 
 /** A quoted cell longer than this is a quote that was never closed. */
 const LONGEST_CELL = 1_000_000;
@@ -74,7 +74,7 @@ export class DelimitedReader {
   }
 
   push(text: string): void {
-    for (let at = 0; at < text.length; at += SLICE) this.take(text.slice(at, at + SLICE), false);
+    this.take(text, false);
   }
 
   end(): Result<SourceTable, Unreadable> {
@@ -158,12 +158,43 @@ export class DelimitedReader {
 
   private parse(last: boolean): void {
     while (this.left !== '' && this.parser && this.tooWide === null) {
-      const { data, errors, meta } = this.parser.parse(this.left, 0, true) as Parsed;
-      this.addAll(data, errors);
-      this.left = this.left.slice(meta.cursor);
+      this.left = this.left.slice(this.takeWholeRows(this.parser));
       if (!last && this.left.length < LONGEST_CELL) return;
       if (!this.finishRow(last)) return;
     }
+  }
+
+  /**
+   * Take the rows that are whole: plain ones as they stand, and a few thousand
+   * characters at a time through the parser where one is not. Gives the place
+   * where the first row begins that is not whole.
+   */
+  private takeWholeRows(parser: Papa.Parser): number {
+    const text = this.left;
+    let at = 0;
+    let slice = SLICE;
+    while (at < text.length && this.tooWide === null) {
+      at = this.takePlainRows(text, at);
+      if (at === text.length) return at;
+      const piece = text.slice(at, at + slice);
+      const { data, errors, meta } = parser.parse(piece, 0, true) as Parsed;
+      this.addAll(data, errors);
+      at += meta.cursor;
+      if (meta.cursor > 0) slice = SLICE;
+      else if (slice < text.length - at) slice *= 4;
+      else return at;
+    }
+    return at;
+  }
+
+  private takePlainRows(text: string, at: number): number {
+    const width = this.headings.length;
+    if (width === 0 || this.record < this.headerRow || this.plainFrom !== null) return at;
+    const before = this.builder.rows;
+    const [delimiter, newline] = [this.delimiter.charCodeAt(0), this.newline.charCodeAt(0)];
+    const end = this.builder.addPlain(text, at, width, delimiter, newline);
+    this.record += this.builder.rows - before;
+    return end;
   }
 
   /** The last row of the text, or one whose quote was never closed. Whether there may be more. */
@@ -250,15 +281,19 @@ export async function* readDelimited(
     const reader = new DelimitedReader(name, dressed, encodingSaid(encoding));
     const decoder = new Decoder(encoding);
     let wrongAt: number | null = null;
+    let coming: Promise<ArrayBuffer | Uint8Array> = Promise.resolve(head);
     for (let start = 0; start < file.size; start += PIECE) {
-      const bytes = start === 0 ? head : await file.slice(start, start + PIECE).arrayBuffer();
-      const text = decoder.text(bytes, start + PIECE >= file.size);
+      const bytes = await coming;
+      const end = Math.min(start + PIECE, file.size);
+      // The next piece is fetched while this one is read.
+      if (end < file.size) coming = file.slice(end, end + PIECE).arrayBuffer();
+      const text = decoder.text(bytes, end === file.size);
       if (text === null) {
         wrongAt = start;
         break;
       }
       reader.push(text);
-      yield { done: Math.min(start + PIECE, file.size), of: file.size, rows: reader.rows };
+      yield { done: end, of: file.size, rows: reader.rows };
     }
     if (wrongAt === null) return reader.end();
     encoding = 'windows-1252';

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import Papa from 'papaparse';
 import { expect, test } from 'vitest';
 import { eachRow } from '../../../src/domain/site/table';
 import { guessEncoding } from '../../../src/io/import/encoding';
@@ -197,4 +198,44 @@ test('a read says how far it is, and stops when nobody asks on', async () => {
   expect(first.value.done).toBeLessThan(file.size);
   expect(first.value.rows).toBeGreaterThan(0);
   expect((await steps.return({ ok: false, problem: 'stopped' })).done).toBe(true);
+});
+
+// PapaParse reads the same text at once; how we read it, plain rows by ourselves and odd ones
+// through PapaParse, must come to the same cells.
+test('plain rows and odd ones mixed: every cell is what PapaParse reads there', () => {
+  const cell = fc.oneof(
+    { weight: 6, arbitrary: fc.constantFrom('MW-1', 'MW-2', '0.5', '<0.5', '', 'ug/L', '5" pipe') },
+    { weight: 2, arbitrary: fc.constantFrom('"1,1-DCA"', '"a ""b"" c"', '""', '"two\nlines"') },
+    { weight: 1, arbitrary: fc.constantFrom('"blank after" ', '1,1-DCA', 'x,,y', '', '\0\0') },
+  );
+  const line = fc.oneof(
+    { weight: 8, arbitrary: fc.array(cell, { minLength: 4, maxLength: 4 }) },
+    { weight: 1, arbitrary: fc.array(cell, { maxLength: 6 }) },
+  );
+  const lines = fc.array(
+    line.map((cells) => cells.join(',')),
+    { minLength: 1, maxLength: 60 },
+  );
+  fc.assert(
+    fc.property(lines, fc.array(fc.integer({ min: 1, max: 40 })), (made, cuts) => {
+      const text = `well,result,unit,note\n${made.join('\n')}\n`;
+      const reader = new DelimitedReader('x.csv', { delimiter: ',', headerRow: 1 });
+      let at = 0;
+      for (const cut of cuts) reader.push(text.slice(at, (at += cut)));
+      reader.push(text.slice(at));
+      const ended = reader.end();
+      if (!ended.ok) throw new Error(ended.problem);
+      const { data } = Papa.parse<string[]>(text, { delimiter: ',', newline: '\n' });
+      const expected = data.slice(1, -1).map((cells) => {
+        const beyond = cells.slice(4);
+        const isBeyond = beyond.some((each) => each.trim() !== '');
+        return [0, 1, 2, 3].map((i) => cells[i] ?? '').concat(isBeyond ? beyond.join(',') : '');
+      });
+      const got = [...eachRow(ended.value.table)].map((cells) =>
+        cells.concat(cells.length === 4 ? '' : []),
+      );
+      expect(got).toEqual(expected);
+    }),
+    { numRuns: 500 },
+  );
 });

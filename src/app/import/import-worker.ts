@@ -1,0 +1,4 @@
+import { expose } from 'comlink';
+import { Importing } from './importing';
+
+expose(new Importing());

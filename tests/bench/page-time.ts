@@ -1,0 +1,84 @@
+/** What a page's time and memory went to, for the measures in this folder. */
+import { readFileSync } from 'node:fs';
+import type { Browser, Page } from 'playwright-core';
+
+/** Watches from now on how long the page could not have answered a click. */
+export const watchGaps = (page: Page) =>
+  page.evaluate(() => {
+    const watched = window as unknown as { gaps?: { longest: number } };
+    if (watched.gaps) return;
+    const gaps = (watched.gaps = { longest: 0 });
+    let last = performance.now();
+    setInterval(() => {
+      const now = performance.now();
+      gaps.longest = Math.max(gaps.longest, now - last);
+      last = now;
+    }, 4);
+  });
+
+/** The longest gap since it was last asked, in ms. */
+export const longestGap = (page: Page): Promise<number> =>
+  page.evaluate(() => {
+    const { gaps } = window as unknown as { gaps: { longest: number } };
+    const { longest } = gaps;
+    gaps.longest = 0;
+    return Math.round(longest);
+  });
+
+/** The most memory any process that draws pages has held so far, in MB; null but on Linux. */
+export async function peakMemory(browser: Browser): Promise<number | null> {
+  const session = await browser.newBrowserCDPSession();
+  const { processInfo } = await session.send('SystemInfo.getProcessInfo');
+  await session.detach();
+  const peaks = processInfo
+    .filter(({ type }) => type === 'renderer')
+    .map(({ id }) => {
+      try {
+        const status = readFileSync(`/proc/${id}/status`, 'utf8');
+        return Number(/VmHWM:\s*(\d+) kB/.exec(status)?.[1] ?? 0) / 1024;
+      } catch {
+        return 0;
+      }
+    });
+  const most = Math.round(Math.max(0, ...peaks));
+  return most > 0 ? most : null;
+}
+
+export const seconds = (ms: number) => `${(ms / 1000).toFixed(2)} s`;
+
+/**
+ * How long from what a person does to what it brings, by the clock of the page:
+ * from the change of a field till a selector is there.
+ */
+export async function fromChangeTill(
+  page: Page,
+  till: string,
+  change: () => Promise<unknown>,
+): Promise<number> {
+  const timed = await page.evaluateHandle(
+    (selector) =>
+      ({
+        took: new Promise<number>((done) => {
+          addEventListener(
+            'change',
+            () => {
+              const start = performance.now();
+              // Anonymous throughout: what runs this names functions by a helper the page lacks.
+              const looking = setInterval(() => {
+                // The page has first to take down what stood there before.
+                if (performance.now() - start < 1 || !document.querySelector(selector)) return;
+                clearInterval(looking);
+                done(performance.now() - start);
+              }, 4);
+            },
+            { capture: true, once: true },
+          );
+        }),
+      }) as const,
+    till,
+  );
+  await change();
+  const took = await timed.evaluate(({ took: promised }) => promised);
+  await timed.dispose();
+  return took;
+}
