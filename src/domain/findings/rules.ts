@@ -32,6 +32,7 @@ import { product } from './levels/product';
 import { pushLevels } from './levels/push-levels';
 import { readTwice } from './levels/read-twice';
 import { justBuilt, notAtRest } from './levels/recovery';
+import { instantaneousOnly, outsideTide } from './levels/tide';
 import { gaugedWhenAbsent } from './levels/when';
 import { changeOutOfLine } from './planes/change';
 import { nestAcrossZones, nestInPlane } from './planes/nests';
@@ -113,7 +114,9 @@ export const EVENT_RULES: readonly Rule[] = [
   markNamed,
   markChanged,
   gaugingSpread,
+  outsideTide,
   outsideEvent,
+  instantaneousOnly,
   readTwice,
   pushLevels,
   decidedByHand,

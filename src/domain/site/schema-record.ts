@@ -11,6 +11,11 @@ export const RECORD_TABLES = {
       title: { kind: 'text', says: 'Its title on figures' },
       first_day: { kind: 'day', required: true, says: 'First day' },
       last_day: { kind: 'day', required: true, says: 'Last day' },
+      tide_from: {
+        kind: 'time',
+        says: 'At a tidal site: beginning of the window all levels were to be read in',
+      },
+      tide_to: { kind: 'time', says: 'End of that window' },
       note: { kind: 'text', says: 'Remark' },
     },
   },

@@ -386,3 +386,36 @@ describe('a level that is not the level', () => {
 test('the same wells without one of them are as good', () => {
   expect(rules(without('W-5'))).toEqual([]);
 });
+
+// Common practice, no source: levels at a tidal site compare only within one state of the tide.
+describe('a tide window set for the event', () => {
+  const tidal = (wells: readonly AWell[]) => ({
+    events: [
+      'id,title,first_day,last_day,tide_from,tide_to',
+      'E1,Round,2025-09-01,2025-09-01,2025-09-01T09:00,2025-09-01T09:50',
+    ],
+    water_levels: levelsOf(wells, 'E1', '2025-09-01'),
+  });
+
+  test('a level read an hour after it is named, with both ends of the window', () => {
+    const wells = but('W-3', { time: '2025-09-01T10:55' });
+    const { who, says, severity } = one(
+      found(siteOfWells(wells, tidal(wells))),
+      'outside the tide window',
+    );
+    expect(severity).toBe('caution');
+    expect(who).toEqual(['W-3']);
+    expect(says).toContain('2025-09-01 09:00 to 2025-09-01 09:50');
+  });
+
+  test('all within it: the arrow is still said to be of the moment only', () => {
+    const all = found(siteOfWells(GOOD, tidal(GOOD)));
+    expect(ofRule(all, 'outside the tide window')).toEqual([]);
+    expect(one(all, 'instantaneous only').says).toContain('filtered mean');
+  });
+
+  test('without a window nothing is said of a tide', () => {
+    const all = found(siteOfWells(GOOD));
+    expect(ofRule(all, 'instantaneous only')).toEqual([]);
+  });
+});
