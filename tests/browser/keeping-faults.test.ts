@@ -123,8 +123,8 @@ describe('WebGL', () => {
   test('is not there: it is said, and the arithmetic, the section and the tables work', async () => {
     const app = await openApp({
       path: '?site=osier-bend',
-      before: (page) =>
-        page.addInitScript(() => {
+      before: async (page) => {
+        await page.addInitScript(() => {
           const proto = HTMLCanvasElement.prototype;
           const { value } = Object.getOwnPropertyDescriptor(proto, 'getContext') ?? {};
           const given = value as (this: unknown, kind: string, ...more: unknown[]) => unknown;
@@ -133,7 +133,8 @@ describe('WebGL', () => {
               return kind.startsWith('webgl') ? null : given.call(this, kind, ...more);
             },
           });
-        }),
+        });
+      },
     });
     await app.page.getByText('This browser gives the map no WebGL').waitFor();
     await works(app.page);

@@ -65,12 +65,13 @@ describe('a decision made in the app', () => {
 
 describe('a folder of this device', () => {
   /** The picker’s answer: a folder of the browser’s own, with the handles a real one has (OPFS). */
-  const withFolder = (page: Page) =>
-    page.addInitScript(() => {
+  const withFolder = async (page: Page) => {
+    await page.addInitScript(() => {
       const pick = async () =>
         (await navigator.storage.getDirectory()).getDirectoryHandle('Yard', { create: true });
       Object.assign(window, { showDirectoryPicker: pick });
     });
+  };
 
   const inFolder = (page: Page, name: string) =>
     page.evaluate(async (file) => {

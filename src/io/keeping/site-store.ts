@@ -1,17 +1,8 @@
-import type { IDBPDatabase } from 'idb';
 import { fail, ok, type Result } from '../../domain/result';
 import type { Block } from '../../domain/site/table';
 import type { Files } from '../package/files';
-import {
-  isClosed,
-  openShelves,
-  troubleOf,
-  type KeptSite,
-  type Place,
-  type Shelves,
-  type Snapshot,
-  type Trouble,
-} from './database';
+import { allOrNothing, Connection, STRICT } from './connection';
+import type { KeptSite, Place, Snapshot, Trouble } from './database';
 import type { Ahead, Numbered } from './entry';
 import { blockIdsOf } from './kept-package';
 
@@ -29,9 +20,6 @@ export type Head = {
 
 type Answer<T> = Promise<Result<T, Trouble>>;
 
-/** Written for good before it is said to be: the browser waits for the disk. */
-const STRICT = { durability: 'strict' } as const;
-
 /** All keys of one site, where they are pairs: an array sorts after numbers and texts. */
 const allOf = (id: string) => IDBKeyRange.bound([id], [id, []]);
 const upTo = (id: string, n: number) => IDBKeyRange.bound([id], [id, n]);
@@ -42,15 +30,14 @@ const after = (id: string, n: number) => IDBKeyRange.bound([id, n], [id, []], tr
  * of it is there afterwards, or nothing. Nothing is thrown: trouble comes back.
  */
 export class SiteStore {
-  readonly #name: string;
-  #connection: Promise<IDBPDatabase<Shelves>> | null = null;
+  readonly #database: Connection;
 
   constructor(name = 'downgradient') {
-    this.#name = name;
+    this.#database = new Connection(name);
   }
 
   async list(): Answer<KeptSite[]> {
-    return this.#do(async (database) => ok(await database.getAll('sites')));
+    return this.#database.work(async (database) => ok(await database.getAll('sites')));
   }
 
   /**
@@ -58,7 +45,7 @@ export class SiteStore {
    * with `blocks`, so that a large site does not hold up the page.
    */
   async head(id: string): Answer<Head> {
-    return this.#do(async (database) => {
+    return this.#database.work(async (database) => {
       const reading = database.transaction(['sites', 'snapshots', 'ahead']);
       const [site, snapshot, keys, values] = await Promise.all([
         reading.objectStore('sites').get(id),
@@ -74,7 +61,7 @@ export class SiteStore {
 
   /** What another window added after an entry. */
   async since(id: string, n: number): Answer<Pick<Head, 'site' | 'ahead'>> {
-    return this.#do(async (database) => {
+    return this.#database.work(async (database) => {
       const reading = database.transaction(['sites', 'ahead']);
       const [site, keys, values] = await Promise.all([
         reading.objectStore('sites').get(id),
@@ -88,7 +75,7 @@ export class SiteStore {
 
   /** Blocks by number; one that is not there is left out. */
   async blocks(id: string, numbers: readonly number[]): Answer<Map<number, Block>> {
-    return this.#do(async (database) => {
+    return this.#database.work(async (database) => {
       const reading = database.transaction('blocks');
       const found = await Promise.all(numbers.map((number) => reading.store.get([id, number])));
       await reading.done;
@@ -99,7 +86,7 @@ export class SiteStore {
 
   /** The numbers of all blocks kept of a site, named by anything or not. */
   async blockNumbers(id: string): Answer<number[]> {
-    return this.#do(async (database) => {
+    return this.#database.work(async (database) => {
       const keys = await database.getAllKeys('blocks', allOf(id));
       return ok(keys.map(([, number]) => number));
     });
@@ -107,7 +94,7 @@ export class SiteStore {
 
   /** Files of the site's folder beside its tables, and the journal it came with. */
   async files(id: string): Answer<Files> {
-    return this.#do(async (database) => {
+    return this.#database.work(async (database) => {
       const reading = database.transaction('files');
       const [keys, values] = await Promise.all([
         reading.store.getAllKeys(allOf(id)),
@@ -120,12 +107,12 @@ export class SiteStore {
 
   /** The journal's lines written here, oldest first. */
   async lines(id: string): Answer<string[]> {
-    return this.#do(async (database) => ok(await database.getAll('journal', allOf(id))));
+    return this.#database.work(async (database) => ok(await database.getAll('journal', allOf(id))));
   }
 
   /** Write blocks. They are nothing until a snapshot or an entry names them. */
   async putBlocks(id: string, blocks: ReadonlyMap<number, Block>): Answer<null> {
-    return this.#do(async (database) => {
+    return this.#database.work(async (database) => {
       const writing = database.transaction('blocks', 'readwrite', STRICT);
       await allOrNothing(
         writing,
@@ -140,7 +127,7 @@ export class SiteStore {
   }
 
   async putFiles(id: string, files: Files): Answer<null> {
-    return this.#do(async (database) => {
+    return this.#database.work(async (database) => {
       const writing = database.transaction('files', 'readwrite', STRICT);
       await allOrNothing(
         writing,
@@ -156,7 +143,7 @@ export class SiteStore {
 
   /** Put a site on the list; its blocks and files are there already. */
   async create(site: KeptSite, snapshot: Snapshot, lines: readonly string[]): Answer<null> {
-    return this.#do(async (database) => {
+    return this.#database.work(async (database) => {
       const writing = database.transaction(
         ['sites', 'snapshots', 'journal', 'ahead'],
         'readwrite',
@@ -185,7 +172,7 @@ export class SiteStore {
     entries: readonly Entry[],
     change: HeaderChange,
   ): Answer<null> {
-    return this.#do(async (database) => {
+    return this.#database.work(async (database) => {
       const writing = database.transaction(['sites', 'journal', 'ahead'], 'readwrite', STRICT);
       const sites = writing.objectStore('sites');
       const site = await sites.get(id);
@@ -217,7 +204,7 @@ export class SiteStore {
     bytes: number,
     by: string | null,
   ): Answer<ReadonlySet<number>> {
-    return this.#do(async (database) => {
+    return this.#database.work(async (database) => {
       const writing = database.transaction(
         ['sites', 'snapshots', 'ahead', 'blocks'],
         'readwrite',
@@ -254,7 +241,7 @@ export class SiteStore {
 
   /** Take a site off the list, with everything kept of it. */
   async remove(id: string): Answer<null> {
-    return this.#do(async (database) => {
+    return this.#database.work(async (database) => {
       const names = [
         'sites',
         'snapshots',
@@ -279,7 +266,7 @@ export class SiteStore {
 
   /** Sites that have blocks or files but are not on the list: left by a window that broke off. */
   async strays(): Answer<string[]> {
-    return this.#do(async (database) => {
+    return this.#database.work(async (database) => {
       const reading = database.transaction(['sites', 'blocks', 'files']);
       const [listed, ofBlocks, ofFiles] = await Promise.all([
         reading.objectStore('sites').getAllKeys(),
@@ -293,73 +280,19 @@ export class SiteStore {
   }
 
   async place(id: string): Answer<Place | null> {
-    return this.#do(async (database) => ok((await database.get('places', id)) ?? null));
+    return this.#database.work(async (database) => ok((await database.get('places', id)) ?? null));
   }
 
   async putPlace(id: string, place: Place): Answer<null> {
-    return this.#do(async (database) => {
+    return this.#database.work(async (database) => {
       await database.put('places', place, id);
       return ok(null);
     });
   }
 
   /** Let the database go; the next call opens it again. */
-  async close(): Promise<void> {
-    const connection = this.#connection;
-    this.#connection = null;
-    await connection?.then(
-      (database) => database.close(),
-      () => undefined,
-    );
-  }
-
-  async #do<T>(work: (database: IDBPDatabase<Shelves>) => Answer<T>): Answer<T> {
-    if (typeof indexedDB === 'undefined') return fail({ kind: 'refused' });
-    for (const isLast of [false, true]) {
-      const connection = (this.#connection ??= openShelves(this.#name, () => {
-        this.#connection = null;
-      }));
-      let database;
-      try {
-        database = await connection;
-      } catch (error) {
-        if (this.#connection === connection) this.#connection = null;
-        return fail(isClosed(error) ? { kind: 'refused' } : troubleOf(error));
-      }
-      try {
-        return await work(database);
-      } catch (error) {
-        if (isLast || !isClosed(error)) return fail(troubleOf(error));
-        if (this.#connection === connection) this.#connection = null;
-      }
-    }
-    return fail({ kind: 'refused' });
-  }
-}
-
-/** Make the requests of a transaction and wait until they are written; else none of them is. */
-async function allOrNothing(
-  writing: { readonly done: Promise<void>; abort(): void },
-  requests: readonly (() => Promise<unknown>)[],
-): Promise<void> {
-  const under: Promise<unknown>[] = [writing.done];
-  try {
-    for (const request of requests) under.push(request());
-    await Promise.all(under);
-  } catch (error) {
-    for (const each of under) each.catch(() => undefined);
-    const why = writing.done.then(
-      () => error,
-      (reason: unknown) => reason,
-    );
-    try {
-      // One refused before it was made leaves the others to be written.
-      writing.abort();
-    } catch {
-      throw await why; // it had ended already, and knows best
-    }
-    await why;
-    throw error;
+  close(): Promise<void> {
+    return this.#database.close();
   }
 }
 

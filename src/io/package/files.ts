@@ -5,6 +5,10 @@ import { openBoundedZip } from '../formats/bounded-zip';
 /** Files of a folder or zip by their path in it, with forward slashes. */
 export type Files = ReadonlyMap<string, Uint8Array>;
 
+/** The files with one more, or one in place of another of its path. */
+export const withFile = (files: Files, path: string, bytes: Uint8Array): Files =>
+  new Map([...files, [path, bytes]]);
+
 /** A site this large opened out is refused: it would not fit in a browser. */
 export const MOST_BYTES = 2 ** 30;
 export const MOST_FILES = 10_000;
