@@ -11,7 +11,9 @@ export const planned = () => {
     name: 'ten-points',
     title: 'Ten points (invented)',
     profile: 'data-package',
-    resources: ['locations', 'screens', 'strata'].map(resource),
+    resources: ['locations', 'screens', 'strata', 'events', 'measuring_points', 'water_levels'].map(
+      resource,
+    ),
     downgradient: {
       format: 1,
       grid: { name: 'Local grid', code: null, projection: null, unit: 'ft' },
@@ -32,10 +34,20 @@ export const planned = () => {
         [
           'id,ground_elevation,ground_how,kind,status,planned_easting,planned_northing',
           ...locations,
+          'MW-1,101.20,surveyed,monitoring well,installed,1180,560',
         ].join('\n'),
       ),
       'screens.csv': strToU8(
-        ['id,location,planned_tip_depth,planned_exposed_length', ...screens].join('\n'),
+        ['id,location,planned_tip_depth,planned_exposed_length', ...screens, 'MW-1-S1,MW-1,,'].join(
+          '\n',
+        ),
+      ),
+      'events.csv': strToU8('id,title,first_day,last_day\nspring,Spring,2026-04-02,2026-04-02'),
+      'measuring_points.csv': strToU8(
+        'id,screen,from_day,description,elevation\nMW-1-MP1,MW-1-S1,2025-01-10,notch on casing,103.11',
+      ),
+      'water_levels.csv': strToU8(
+        'screen,event,time,depth_to_water,measuring_point,status\nMW-1-S1,spring,2026-04-02T10:00,11.32,MW-1-MP1,static',
       ),
       'strata.csv': strToU8(
         'location,top,bottom,description,class\nP-01,0,11,Sand,sand\nP-01,11,20,Clay,clay',
