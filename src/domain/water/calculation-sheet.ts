@@ -76,3 +76,11 @@ export const SHEET_CAUTIONS: readonly string[] = [
   'A direction is that of the fall of head in the zone at the time of gauging. In ground that conducts differently in different directions, in fractures and along layers, water moves otherwise.',
   'Levels at tidal or pumped places are of the moment only; a net direction needs filtered means.',
 ];
+
+/** How much of the tables the sheet rests on. */
+export function rowsWords({ accounts, decisions }: Site): string {
+  const all = Object.values(accounts);
+  const rows = all.reduce((sum, account) => sum + account.rows, 0);
+  const refused = all.reduce((sum, account) => sum + account.refused, 0);
+  return `${rows - refused} of ${rows} rows read, ${decisions.length} decision${decisions.length === 1 ? '' : 's'} in the table of decisions`;
+}
