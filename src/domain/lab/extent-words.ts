@@ -28,6 +28,12 @@ const METHOD_WORDS: Readonly<Record<Extent['method'], string>> = {
     'Log kriging: logarithms of the concentrations are kriged, a non-detect at its limit, and the chance follows from the kriging error.',
 };
 
+/** Where the extent goes on beyond the data, as a sentence; null where it does not. */
+export const openSentence = ({ open }: Pick<Extent, 'open'>): string | null =>
+  open.length === 0
+    ? null
+    : `Open at ${open.map(({ id }) => id).join(', ')}: ${open.length === 1 ? 'it exceeds' : 'they exceed'} on the edge of the data, and how much further it goes is not known.`;
+
 /** How the outline was made and how well it does, as sentences. */
 export function extentSentences(
   { method, model, how, toldRightly, toldOf }: Extent,

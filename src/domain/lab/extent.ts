@@ -12,7 +12,7 @@ import {
   type LabelPlace,
 } from '../water/surface/contour-pieces';
 import { krigingLeftOut } from '../water/surface/cross-validation';
-import { clipToHull, convexHull, type Hull, type XY } from '../water/surface/hull';
+import { clipToHull, convexHull, distanceToHull, type Hull, type XY } from '../water/surface/hull';
 import { krigedInSteps } from '../water/surface/kriging';
 import { krigedGrid } from '../water/surface/kriging-grid';
 import { frameOver, type SurfaceGrid } from '../water/surface/surface-grid';
@@ -55,6 +55,8 @@ export type Extent = {
   readonly edges: readonly ContourLine[];
   readonly labels: readonly LabelPlace[];
   readonly contradictions: readonly Contradiction[];
+  /** Points that exceed on the edge of the data: beyond them the extent is open. */
+  readonly open: readonly ExtentPoint[];
   readonly model: VariogramModel;
   readonly how: 'fitted' | 'assumed' | 'given';
   /** Points told rightly by the others when each is left out in turn, of those that could be. */
@@ -153,6 +155,9 @@ export function* extentInSteps({
       labelPlaces(line, metres(across), metres(across / 14)),
     ),
     contradictions: contradictionsIn(points, hull, bands),
+    open: points.filter(
+      ({ exceeds, x, y }) => exceeds && distanceToHull(hull, [x, y]) < across / NODES / 2,
+    ),
     model: variogram.model,
     how: variogram.how,
     toldRightly: validation.filter(Boolean).length,

@@ -8,7 +8,7 @@ import {
 } from '../../../src/domain/lab/extent';
 import { isInBand } from '../../../src/domain/lab/extent-bands';
 import { extentPointsOf, type ExtentPoint } from '../../../src/domain/lab/extent-points';
-import { contradictionWords } from '../../../src/domain/lab/extent-words';
+import { contradictionWords, openSentence } from '../../../src/domain/lab/extent-words';
 import { hullArea } from '../../../src/domain/water/surface/hull';
 import type { VariogramModel } from '../../../src/domain/water/surface/variogram-model';
 import { metres } from '../../../src/domain/units';
@@ -118,6 +118,16 @@ describe.each(['indicator kriging', 'log kriging'] as const)('by %s', (method) =
     expect(Math.max(...far)).toBeLessThan(50);
     expect(extent.toldOf).toBe(49);
     expect(extent.toldRightly).toBeGreaterThan(40);
+  });
+
+  test('what exceeds on the edge of the data is said to be open there', () => {
+    expect(drawn(lattice, method).open).toEqual([]);
+    const edge = lattice.map((one) =>
+      one.id === 'P45' || one.id === 'P38' ? { ...one, exceeds: true, amount: 50 } : one,
+    );
+    const extent = drawn(edge, method);
+    expect(extent.open.map(({ id }) => id)).toEqual(['P45']);
+    expect(openSentence(extent)).toContain('Open at P45: it exceeds on the edge of the data');
   });
 
   test('one that exceeds alone among many and is smoothed away is named, not passed over', () => {
