@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { delimiter, join, relative } from 'node:path';
+import { delimiter, join, relative, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { build, type Plugin } from 'vite';
@@ -46,6 +46,7 @@ const securityPolicy: Plugin = {
   ],
 };
 
+const TOP = fileURLToPath(new URL('.', import.meta.url)).replace(/[\\/]$/, '');
 const PUBLIC = fileURLToPath(new URL('./public/', import.meta.url));
 const SERVICE_WORKER = 'service-worker.js';
 
@@ -153,6 +154,20 @@ const walkViewer: Plugin = {
   },
 };
 
+/** The app's own pages; a page of the tests is built with this configuration and has its own. */
+const ownPages: Plugin = {
+  name: 'own-pages',
+  apply: 'build',
+  config: ({ root }) =>
+    root !== undefined && resolve(root) !== TOP
+      ? {}
+      : {
+          build: {
+            rolldownOptions: { input: ['index.html', ASKING_PAGE].map((page) => join(TOP, page)) },
+          },
+        },
+};
+
 /** A machine without a display, or without a way to open a page, only gets the address. */
 const canOpenPage = (): boolean => {
   if (process.env.CI || process.env.SSH_CONNECTION) return false;
@@ -166,8 +181,17 @@ const browserTestTime = 120_000; // a software-drawn map on two busy cores
 const slowMachineTime = 30_000; // a test that hangs, told from one on a busy machine
 
 export default defineConfig({
-  plugins: [svelte({ configFile: false }), securityPolicy, walkViewer, serviceWorker],
+  plugins: [svelte({ configFile: false }), ownPages, securityPolicy, walkViewer, serviceWorker],
   base: './',
+  resolve: {
+    alias: [
+      {
+        // What the PDF writer loads for web pages and pixels is never asked for.
+        find: /^(html2canvas|dompurify|canvg)$/,
+        replacement: fileURLToPath(new URL('./src/ui/figures/absent.ts', import.meta.url)),
+      },
+    ],
+  },
   // A port of our own: the browser keeps a site's records under the address it was opened at,
   // and the usual port would share them with whatever else is tried on this machine.
   preview: { host: 'localhost', port: 7461, open: canOpenPage() },
@@ -184,11 +208,6 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-    rolldownOptions: {
-      input: ['./index.html', `./${ASKING_PAGE}`].map((page) =>
-        fileURLToPath(new URL(page, import.meta.url)),
-      ),
-    },
         test: {
           name: 'unit',
           include: ['tests/{unit,property}/**/*.test.ts'],
