@@ -1,6 +1,12 @@
 import type { Site } from '../site/site';
 import { ANALYTE_GROUPS, keysOfGroup } from './analyte-groups';
-import { levelSetsOf, resultsOf, type JudgedResult, type SiteReading } from './site-results';
+import {
+  levelSetsOf,
+  resultsIn,
+  resultsOf,
+  type JudgedResult,
+  type SiteReading,
+} from './site-results';
 
 /** Which results are asked for beside event and analyte; null asks for all. */
 export type Asked = {
@@ -27,9 +33,9 @@ export const ASKED_AT_FIRST: Asked = {
  */
 export function askedReadings(site: Site, event: string | null, asked: Asked): SiteReading[] {
   const group = asked.group === null ? null : keysOfGroup(asked.group);
-  return resultsOf(site).used.filter(
+  const { used } = asked.allEvents || event === null ? resultsOf(site) : resultsIn(site, event);
+  return used.filter(
     ({ sample, screen, reading }) =>
-      (asked.allEvents || event === null || sample.event === event) &&
       (asked.zone === null || screen?.zone === asked.zone) &&
       (asked.matrix === null || sample.matrix === asked.matrix) &&
       (asked.samples === 'all samples' || sample.kind === 'field sample') &&

@@ -1,6 +1,7 @@
 import { groupBy } from '../group';
 import type { Location, ResultRow, Sample, Screen } from '../site/schema';
 import type { Site } from '../site/site';
+import { rowsWhere } from '../site/table-rows';
 import { rulesOfSet, type LabSettings } from './lab-settings';
 import { legendsFrom } from './qualifiers';
 import { resultReader, type Reading } from './reading';
@@ -27,45 +28,83 @@ export type SiteReadings = {
 
 export type JudgedResult = SiteReading & { readonly judged: Judged };
 
-const read = new WeakMap<
-  object,
-  { readonly against: readonly unknown[]; readonly readings: SiteReadings }
->();
+/** What results are read against. */
+const partsOf = (site: Site) => [site.samples, site.screens, site.locations, site.qualifierLegends];
+
+type ReadRow = (row: ResultRow) => SiteReading | null;
+
+type Kept = {
+  readonly parts: readonly unknown[];
+  readonly read: ReadRow;
+  whole: SiteReadings | null;
+  readonly byEvent: Map<string, SiteReadings>;
+};
+
+const kept = new WeakMap<object, Kept>();
+
+/** What was read of the results of a site, for as long as they and what they hang from stay the same. */
+function keptOf(site: Site): Kept {
+  const parts = partsOf(site);
+  const before = kept.get(site.results);
+  if (before?.parts.every((part, i) => part === parts[i])) return before;
+  const made: Kept = { parts, read: readerOf(site), whole: null, byEvent: new Map() };
+  kept.set(site.results, made);
+  return made;
+}
 
 /**
  * Every result of a site, read once under its laboratory's own legend. Runs over
  * range have given way to the dilution that measured them.
  */
 export function resultsOf(site: Site): SiteReadings {
-  const against = [site.samples, site.screens, site.locations, site.qualifierLegends];
-  const before = read.get(site.results);
-  if (before?.against.every((part, i) => part === against[i])) return before.readings;
-  const readings = readAll(site);
-  read.set(site.results, { against, readings });
-  return readings;
+  const known = keptOf(site);
+  return (known.whole ??= readingsOf(site.results, known.read));
 }
 
-function readAll(site: Site): SiteReadings {
+/**
+ * The results of one event, as `resultsOf` has them: of a million only these are
+ * read. A run gives way only to another of its own sample, and so of its event.
+ */
+export function resultsIn(site: Site, event: string): SiteReadings {
+  const known = keptOf(site);
+  const before = known.byEvent.get(event);
+  if (before) return before;
+  const isOfEvent = (sample: unknown) =>
+    typeof sample === 'string' && site.samples.get(sample)?.event === event;
+  const made = readingsOf(rowsWhere(site.results, 'sample', isOfEvent), known.read);
+  known.byEvent.set(event, made);
+  return made;
+}
+
+/** Reads a row under its laboratory's legend; null where its sample is not known. */
+function readerOf(site: Site): ReadRow {
   const legends = legendsFrom(site.qualifierLegends);
   const readers = new Map<string | null, ReturnType<typeof resultReader>>();
-  const readerOf = (laboratory: string | null) => {
+  const readerFor = (laboratory: string | null) => {
     const made = readers.get(laboratory);
     if (made) return made;
     const reader = resultReader({ dress: DECIMAL_POINT, ...legends(laboratory) });
     readers.set(laboratory, reader);
     return reader;
   };
-
-  const all: SiteReading[] = [];
-  for (const row of site.results) {
+  return (row) => {
     const sample = site.samples.get(row.sample);
-    if (!sample) continue;
+    if (!sample) return null;
     const screen = sample.screen === null ? null : (site.screens.get(sample.screen) ?? null);
     const location = screen ? (site.locations.get(screen.location) ?? null) : null;
-    const reading = readerOf(sample.laboratory)({ ...row, matrix: sample.matrix });
-    all.push({ row, sample, screen, location, reading });
+    const reading = readerFor(sample.laboratory)({ ...row, matrix: sample.matrix });
+    return { row, sample, screen, location, reading };
+  };
+}
+
+function readingsOf(rows: Iterable<ResultRow>, read: ReadRow): SiteReadings {
+  const all: SiteReading[] = [];
+  for (const row of rows) {
+    const result = read(row);
+    if (result) all.push(result);
   }
   const { replaced } = chosenRuns(all.map(({ reading }) => reading));
+  if (replaced.length === 0) return { used: all, replaced };
   const gone = new Set(replaced.map(({ reading }) => reading));
   return { used: all.filter(({ reading }) => !gone.has(reading)), replaced };
 }
@@ -102,10 +141,10 @@ export function judgedAgainst(
 ): readonly JudgedResult[] {
   const levels = set === null ? undefined : levelSetsOf(site).get(set);
   if (!levels) return [];
-  return resultsOf(site).used.flatMap((result) => {
+  const { used } = event === null ? resultsOf(site) : resultsIn(site, event);
+  return used.flatMap((result) => {
     const { row, sample, screen, reading } = result;
     const asked =
-      (event === null || sample.event === event) &&
       (zone === null || screen?.zone === zone) &&
       (analyte === null || row.analyte === analyte) &&
       (!fieldSamples || sample.kind === 'field sample');

@@ -1,14 +1,13 @@
+import { isLengthUnit, isVolumeUnit } from '../units';
+import { KeyIndex } from './key-index';
 import type { Problem } from './problem';
 import { expectedOf, readCell, unitOf, type CellValue, type RecordedUnits } from './read-cell';
-import { isLengthUnit, isVolumeUnit } from '../units';
+import { keyHashes, sameKey, type KeyColumns } from './row-keys';
 import { fieldsOf, TABLES, type Field, type Row, type TableName } from './schema';
-import type { Block, Column, Table } from './table';
+import { BLOCK_ROWS, type Block, type Column, type Table } from './table';
+import { READ, REFUSED, tableRows, type ReadBlock, type Rows } from './table-rows';
 
-/** Rows to be read through in order, or one at a time; an array is one. */
-export type Rows<T> = Iterable<T> & {
-  readonly length: number;
-  at(place: number): T | undefined;
-};
+export type { Rows };
 
 /** What became of every row of a file: rows = read + refused + blank. */
 export type Account = {
@@ -38,9 +37,6 @@ export type ReadingContext = {
 /** Names in a table: those read, and those of rows that were refused. */
 export type Named = { readonly read: ReadonlySet<string>; readonly refused: ReadonlySet<string> };
 
-const READ = 1;
-const REFUSED = 2;
-
 /** No more problems than this are listed of one table; the counts are always whole. */
 const MOST_PROBLEMS = 2_000;
 
@@ -62,19 +58,21 @@ function isUnitFor({ kind }: Field, unit: string): boolean {
   return kind !== 'volume' || isVolumeUnit(unit);
 }
 
+const valuesOf = new WeakMap<Column['dictionary'], Map<string, ReadBlock['values'][number]>>();
+
 /** A column's dictionary read once: a value, null for blank, or undefined where it can't be read. */
-const dictionaryValues = (column: Column, { field, unit }: ReadColumn) =>
-  column.dictionary.map((text) => {
+function dictionaryValues({ dictionary }: Column, by: string, { field, unit }: ReadColumn) {
+  let kept = valuesOf.get(dictionary);
+  if (!kept) valuesOf.set(dictionary, (kept = new Map()));
+  const before = kept.get(by);
+  if (before) return before;
+  const values = dictionary.map((text) => {
     const cell = readCell(text, field, unit);
     return cell.ok ? cell.value : undefined;
   });
-
-type ReadBlock = {
-  readonly block: Block;
-  readonly start: number;
-  readonly values: readonly (readonly (CellValue | null | undefined)[] | null)[];
-  readonly state: Uint8Array;
-};
+  kept.set(by, values);
+  return values;
+}
 
 /** Read every row of a table against its schema; rows with a problem are counted and named, not used. */
 export function readTable<Name extends TableName>(
@@ -83,11 +81,66 @@ export function readTable<Name extends TableName>(
   context: ReadingContext,
 ): TableReading<Name> {
   const problems: Problem[] = [];
-  const refuse = (row: number | null, column: string | null, expected: string, found: string) => {
+  const refuse: Refuse = (row, column, expected, found) => {
     if (problems.length < MOST_PROBLEMS)
       problems.push({ table: name, file: context.file, row, column, expected, found });
   };
+  const columns = columnsOf(name, table, context, refuse);
+  const unnamed = table.columns.flatMap((column, at) => (column === '' ? [at] : []));
+  const keys = new Keys(name, table);
+  const account = { rows: table.size, read: 0, refused: 0, blank: 0 };
+  const blocks: ReadBlock[] = [];
 
+  let start = 0;
+  for (const block of table.blocks) {
+    const facts = factsOf(name, block, columns, unnamed, context);
+    const { isBlank, odd, values } = facts;
+    const state = new Uint8Array(block.size);
+    const key = keys.of(block, start);
+    for (let i = 0; i < block.size; i++) {
+      if (isBlank?.(i)) {
+        account.blank++;
+        continue;
+      }
+      let sound = true;
+      const row = start + i + 2;
+      if (odd[i] !== 0)
+        for (const { column, expected, found } of facts.doubts(i)) {
+          sound = false;
+          refuse(row, column, expected, found);
+        }
+      const before = key?.before(i) ?? -1;
+      if (before >= 0) {
+        sound = false;
+        refuse(
+          row,
+          keys.title,
+          `a row not already there (row ${before + 2})`,
+          keys.words(block, i),
+        );
+      }
+      state[i] = sound ? READ : REFUSED;
+      if (sound) account.read++;
+      else account.refused++;
+    }
+    blocks.push({ block, start, values, state });
+    start += block.size;
+  }
+
+  const names = columns.map((column) => column.name);
+  const places = columns.map(({ at }) => at);
+  return { rows: tableRows<Row<Name>>(names, places, blocks, account.read), account, problems };
+}
+
+type Refuse = (row: number | null, column: string | null, expected: string, found: string) => void;
+
+/** The columns of the schema as the table has them; what is wrong with its header is said. */
+function columnsOf(
+  name: TableName,
+  table: Table,
+  context: ReadingContext,
+  refuse: Refuse,
+): readonly ReadColumn[] {
   const columns = fieldsOf(name).map(([column, field]): ReadColumn => {
     const unit = unitOf(field, context.units, context.columnUnits[column]);
     const at = table.columns.indexOf(column);
@@ -101,122 +154,141 @@ export function readTable<Name extends TableName>(
     if (column !== '' && table.columns.indexOf(column) !== at)
       refuse(1, column, 'each column once', `${column}, twice`);
   });
-  const unnamed = table.columns.flatMap((column, at) => (column === '' ? [at] : []));
   for (const { name: column, field, at } of columns)
     if (field.required && at < 0 && table.size > 0)
       refuse(1, column, 'this column', table.columns.join(', '));
-
-  const key = TABLES[name].key as readonly string[];
-  const keyColumns = key.map((column) => table.columns.indexOf(column)).filter((at) => at >= 0);
-  const seen = new Map<string, number>();
-  const account = { rows: table.size, read: 0, refused: 0, blank: 0 };
-  const blocks: ReadBlock[] = [];
-
-  let start = 0;
-  for (const block of table.blocks) {
-    const values = columns.map((c) => {
-      const column = block.columns[c.at];
-      return column ? dictionaryValues(column, c) : null;
-    });
-    const state = new Uint8Array(block.size);
-    const texts = (at: number, i: number) => {
-      const column = block.columns[at];
-      return column?.dictionary[column.codes[i] ?? -1] ?? '';
-    };
-
-    for (let i = 0; i < block.size; i++) {
-      const row = start + i + 2;
-      if (block.columns.every((_, at) => texts(at, i).trim() === '')) {
-        account.blank++;
-        continue;
-      }
-      let sound = true;
-      const doubt = (column: string, expected: string, found: string) => {
-        sound = false;
-        refuse(row, column, expected, found);
-      };
-
-      columns.forEach((c, which) => {
-        const code = block.columns[c.at]?.codes[i];
-        const value = code === undefined ? null : values[which]?.[code];
-        if (value === undefined) doubt(c.name, expectedOf(c.field, c.unit), texts(c.at, i));
-        else if (value === null) {
-          if (c.field.required) doubt(c.name, expectedOf(c.field, c.unit), '');
-        } else if (c.field.refers !== undefined && typeof value === 'string') {
-          const target = c.field.refers as TableName;
-          const named = context.names[target];
-          if (named && !named.read.has(value))
-            doubt(
-              c.name,
-              named.refused.has(value)
-                ? `a row of ${target} that could be read`
-                : `the id of a row of ${target}`,
-              value,
-            );
-        }
-      });
-
-      for (const at of unnamed)
-        if (texts(at, i).trim() !== '')
-          doubt('after the last column', 'no more cells than the header has', texts(at, i));
-
-      if (keyColumns.length > 0) {
-        const named = JSON.stringify(keyColumns.map((at) => texts(at, i).trim()));
-        const before = seen.get(named);
-        if (before === undefined) seen.set(named, row);
-        else
-          doubt(
-            key.join(' + '),
-            `a row not already there (row ${before})`,
-            keyColumns.map((at) => texts(at, i).trim()).join(' + '),
-          );
-      }
-
-      state[i] = sound ? READ : REFUSED;
-      if (sound) account.read++;
-      else account.refused++;
-    }
-    blocks.push({ block, start, values, state });
-    start += block.size;
-  }
-
-  return { rows: rowsOf<Name>(columns, blocks, account.read), account, problems };
+  return columns;
 }
 
-/** Rows made as they are asked for, so that a million results are not a million objects. */
-function rowsOf<Name extends TableName>(
-  columns: readonly ReadColumn[],
-  blocks: readonly ReadBlock[],
-  length: number,
-): Rows<Row<Name>> {
-  const rowAt = ({ block, start, values }: ReadBlock, i: number): Row<Name> => {
-    const row: Record<string, unknown> = { row: start + i + 2 };
-    columns.forEach((c, which) => {
-      const code = block.columns[c.at]?.codes[i];
-      row[c.name] = (code === undefined ? null : values[which]?.[code]) ?? null;
-    });
-    return row as Row<Name>;
-  };
-  const counts = blocks.map(({ state }) => state.reduce((n, s) => (s === READ ? n + 1 : n), 0));
+type Doubt = { readonly column: string; readonly expected: string; readonly found: string };
 
-  return {
-    length,
-    *[Symbol.iterator]() {
-      for (const block of blocks)
-        for (let i = 0; i < block.block.size; i++)
-          if (block.state[i] === READ) yield rowAt(block, i);
-    },
-    at(place) {
-      let left = place < 0 ? place + length : place;
-      for (const [which, block] of blocks.entries()) {
-        const count = counts[which] ?? 0;
-        if (left < count) {
-          for (let i = 0; i < block.block.size; i++)
-            if (block.state[i] === READ && left-- === 0) return rowAt(block, i);
-        }
-        left -= count;
-      }
-      return undefined;
-    },
+const textIn = (column: Column | undefined, i: number) =>
+  column?.dictionary[column.codes[i] ?? -1] ?? '';
+
+/** What the cells of a block are, and which of its rows have one that cannot be used. */
+function factsOf(
+  name: TableName,
+  block: Block,
+  columns: readonly ReadColumn[],
+  unnamed: readonly number[],
+  { names }: ReadingContext,
+) {
+  const values = columns.map((c) => {
+    const column = block.columns[c.at];
+    return column ? dictionaryValues(column, `${name} ${c.name} ${c.unit ?? ''}`, c) : null;
+  });
+  const doubtOf = (which: number, code: number): ((found: string) => Doubt) | null => {
+    const c = columns[which];
+    if (!c) return null;
+    const { field, unit } = c;
+    const value = values[which]?.[code];
+    const doubt = (expected: string) => (found: string) => ({ column: c.name, expected, found });
+    if (values[which] && value === undefined) return doubt(expectedOf(field, unit));
+    if (value === undefined || value === null)
+      return field.required ? () => doubt(expectedOf(field, unit))('') : null;
+    const target = field.refers as TableName | undefined;
+    const named = target && names[target];
+    if (!named || typeof value !== 'string' || named.read.has(value)) return null;
+    return doubt(
+      named.refused.has(value)
+        ? `a row of ${target} that could be read`
+        : `the id of a row of ${target}`,
+    );
   };
+  // Nearly every text is sound: each is looked at once, and rows only where one is not.
+  const doubted = columns.map(({ at }, which) => {
+    const dictionary = block.columns[at]?.dictionary;
+    return dictionary ? dictionary.map((_, code) => doubtOf(which, code)) : [doubtOf(which, 0)];
+  });
+  const odd = new Uint8Array(block.size);
+  const mark = (column: Column | undefined, isOdd: (code: number) => boolean) => {
+    const codes = column?.codes;
+    for (let i = 0; i < odd.length; i++) if (isOdd(codes?.[i] ?? 0)) odd[i] = 1;
+  };
+  doubted.forEach((doubts, which) => {
+    if (doubts.some((doubt) => doubt !== null))
+      mark(block.columns[columns[which]?.at ?? -1], (code) => (doubts[code] ?? null) !== null);
+  });
+  for (const at of unnamed) {
+    const column = block.columns[at];
+    if (column?.dictionary.some((text) => text.trim() !== ''))
+      mark(column, (code) => (column.dictionary[code] ?? '').trim() !== '');
+  }
+
+  function* doubts(i: number): Generator<Doubt> {
+    for (let which = 0; which < columns.length; which++) {
+      const column = block.columns[columns[which]?.at ?? -1];
+      const doubt = doubted[which]?.[column?.codes[i] ?? 0] ?? null;
+      if (doubt) yield doubt(textIn(column, i));
+    }
+    for (const at of unnamed) {
+      const found = textIn(block.columns[at], i);
+      if (found.trim() !== '')
+        yield {
+          column: 'after the last column',
+          expected: 'no more cells than the header has',
+          found,
+        };
+    }
+  }
+
+  return { values, odd, doubts, isBlank: blankRows(block) };
+}
+
+/** Whether a row of a block is blank all through; null where none can be. */
+function blankRows({ columns }: Block): ((i: number) => boolean) | null {
+  const blank = columns.map(({ dictionary }) => dictionary.map((text) => text.trim() === ''));
+  if (!blank.every((texts) => texts.includes(true))) return null;
+  return (i) => columns.every(({ codes }, at) => blank[at]?.[codes[i] ?? -1] ?? true);
+}
+
+const trimmed = (text: string) => text.trim();
+
+/** The keys of the rows met, to tell one that comes again. */
+class Keys {
+  readonly title: string;
+  private readonly places: readonly number[];
+  private readonly index: KeyIndex;
+  private readonly blocks: { readonly start: number; readonly columns: KeyColumns }[] = [];
+
+  constructor(name: TableName, table: Table) {
+    const key = TABLES[name].key as readonly string[];
+    this.title = key.join(' + ');
+    this.places = key.map((column) => table.columns.indexOf(column)).filter((at) => at >= 0);
+    this.index = new KeyIndex(this.places.length > 0 ? table.size : 0);
+  }
+
+  words = ({ columns }: Block, i: number) =>
+    this.places.map((at) => textIn(columns[at], i).trim()).join(' + ');
+
+  /** For the rows of a block, in order: the row before with the same key, −1 for none. */
+  of({ columns: all, size }: Block, start: number) {
+    if (this.places.length === 0) return null;
+    const columns = this.places.map((at) => all[at]);
+    const { blocks, index } = this;
+    blocks.push({ start, columns });
+    const hashes = keyHashes(columns, size, trimmed);
+    let at = 0;
+    const isSame = (row: number) => {
+      const other = this.blockOf(row);
+      return sameKey(other?.columns ?? [], row - (other?.start ?? 0), columns, at, trimmed);
+    };
+    return {
+      before: (i: number): number => {
+        at = i;
+        const hash = hashes[i] ?? 0;
+        const row = index.find(hash, isSame);
+        if (row < 0) index.add(hash, start + i);
+        return row;
+      },
+    };
+  }
+
+  private blockOf(row: number) {
+    // Blocks are mostly full, so the guess is mostly right.
+    const guess = this.blocks[Math.floor(row / BLOCK_ROWS)];
+    const next = this.blocks[Math.floor(row / BLOCK_ROWS) + 1];
+    if (guess && guess.start <= row && (!next || row < next.start)) return guess;
+    return this.blocks.findLast(({ start }) => start <= row);
+  }
 }

@@ -2,7 +2,13 @@ import { decimalOf, compareDecimals } from '../../domain/lab/decimal';
 import { plainDigits, readReported } from '../../domain/lab/reported';
 import { fieldOf, type TableName } from '../../domain/site/schema';
 import type { Block, Table } from '../../domain/site/table';
-import { hashOf, joinedHash, KeyIndex } from './key-index';
+import { KeyIndex } from '../../domain/site/key-index';
+import {
+  keyHashes as hashesOf,
+  keyTextAt,
+  sameKey as haveOneKey,
+  type KeyColumns,
+} from '../../domain/site/row-keys';
 
 const numberLike = new Set(['number', 'length', 'distance', 'volume']);
 
@@ -32,45 +38,15 @@ function sameReported(a: string, b: string): boolean {
   );
 }
 
+export type { KeyColumns };
+
 const keyText = (text: string) => text.trim().replace(/^(\d{4}-\d{2}-\d{2}) (?=\d)/, '$1T');
 
-type CodedColumn = { readonly dictionary: readonly unknown[]; readonly codes: Uint16Array };
+/** The hash of each row's key in a block. */
+export const keyHashes = (columns: KeyColumns, size: number) => hashesOf(columns, size, keyText);
 
-/** The columns of a block that name its rows; undefined where the table lacks one. */
-export type KeyColumns = readonly (CodedColumn | undefined)[];
-
-const textAt = (column: CodedColumn | undefined, at: number): string => {
-  const text = column?.dictionary[column.codes[at] ?? -1];
-  return typeof text === 'string' ? text : '';
-};
-
-const BLANK_HASH = hashOf('');
-
-/** The hash of each row's key in a block: every text of a dictionary is hashed once. */
-export function keyHashes(columns: KeyColumns, size: number): Int32Array {
-  const hashes = new Int32Array(size);
-  for (const column of columns) {
-    if (!column) {
-      for (let i = 0; i < size; i++) hashes[i] = joinedHash(hashes[i] ?? 0, BLANK_HASH);
-      continue;
-    }
-    const own = Int32Array.from(column.dictionary, (text) =>
-      hashOf(typeof text === 'string' ? keyText(text) : ''),
-    );
-    const { codes } = column;
-    for (let i = 0; i < size; i++)
-      hashes[i] = joinedHash(hashes[i] ?? 0, own[codes[i] ?? 0] ?? BLANK_HASH);
-  }
-  return hashes;
-}
-
-export function sameKey(a: KeyColumns, atA: number, b: KeyColumns, atB: number): boolean {
-  for (let k = 0; k < a.length; k++) {
-    const [one, other] = [textAt(a[k], atA), textAt(b[k], atB)];
-    if (one !== other && keyText(one) !== keyText(other)) return false;
-  }
-  return true;
-}
+export const sameKey = (a: KeyColumns, atA: number, b: KeyColumns, atB: number) =>
+  haveOneKey(a, atA, b, atB, keyText);
 
 /** The rows a table of the site has, to be found by their key. */
 export class ExistingRows {
@@ -92,7 +68,7 @@ export class ExistingRows {
       this.keys.push(columns);
       const hashes = keyHashes(columns, block.size);
       for (let at = 0; at < block.size; at++) {
-        if (columns.every((column) => textAt(column, at).trim() === '')) continue;
+        if (columns.every((column) => keyTextAt(column, at).trim() === '')) continue;
         const hash = hashes[at] ?? 0;
         // The first of several stands, as when the table is read.
         if (this.index.find(hash, (row) => this.isKey(row, columns, at)) < 0)
@@ -135,6 +111,6 @@ export class ExistingRows {
 
   text(row: number, column: string): string {
     const { block, at } = this.row(row);
-    return textAt(block?.columns[this.table?.columns.indexOf(column) ?? -1], at);
+    return keyTextAt(block?.columns[this.table?.columns.indexOf(column) ?? -1], at);
   }
 }

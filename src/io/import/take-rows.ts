@@ -4,7 +4,7 @@ import { ExistingRows, keyHashes, saysTheSame, sameKey, type KeyColumns } from '
 import { isRefusal, type Refusal } from './ask';
 import { cellsOf, keptColumn, type Cells } from './cells';
 import type { Context } from './context';
-import { KeyIndex } from './key-index';
+import { KeyIndex } from '../../domain/site/key-index';
 import { BlockOnce, refusalOf, SharedRows, type Change } from './once';
 import type { Part, Plan } from './plan';
 import { rowRule } from './row-rules';

@@ -1,22 +1,21 @@
 import { groupBy } from '../../group';
 import type { Sample } from '../../site/schema';
 import type { Site } from '../../site/site';
-import { resultsOf, type SiteReading, type SiteReadings } from '../../lab/site-results';
-
-const kept = new WeakMap<SiteReadings, ReadonlyMap<string, readonly SiteReading[]>>();
+import { resultsIn, type SiteReading } from '../../lab/site-results';
 
 /** Results of an event, runs that gave way to others left out. In the order of the table. */
-export function resultsAt(site: Site, event: string): readonly SiteReading[] {
-  const readings = resultsOf(site);
-  const before = kept.get(readings);
-  const byEvent = before ?? groupBy(readings.used, ({ sample }) => sample.event);
-  if (!before) kept.set(readings, byEvent);
-  return byEvent.get(event) ?? [];
-}
+export const resultsAt = (site: Site, event: string): readonly SiteReading[] =>
+  resultsIn(site, event).used;
+
+const byEvent = new WeakMap<Site['samples'], ReadonlyMap<string, readonly Sample[]>>();
 
 /** Sample bottles of an event, in the order of the table. */
-export const samplesAt = (site: Site, event: string | null): readonly Sample[] =>
-  [...site.samples.values()].filter((sample) => sample.event === event);
+export function samplesAt({ samples }: Site, event: string | null): readonly Sample[] {
+  if (event === null) return [];
+  let known = byEvent.get(samples);
+  if (!known) byEvent.set(samples, (known = groupBy(samples.values(), (sample) => sample.event)));
+  return known.get(event) ?? [];
+}
 
 /** The location of a sample; null for blanks. */
 export const placeOf = (site: Site, { screen }: Sample): string | null =>

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { hashOf, joinedHash, KeyIndex } from '../../../src/io/import/key-index';
+import { hashOf, joinedHash, KeyIndex } from '../../../src/domain/site/key-index';
 
 test('a key is found by its row whatever else has its hash, however many there are', () => {
   fc.assert(

@@ -1,0 +1,102 @@
+import type { CellValue } from './read-cell';
+import type { Block } from './table';
+
+/** Rows to be read through in order, or one at a time; an array is one. */
+export type Rows<T> = Iterable<T> & {
+  readonly length: number;
+  at(place: number): T | undefined;
+  /**
+   * The rows whose value in a column is wanted, in order; each different value of
+   * a block is asked about once, and no other row is made. A plain list has none.
+   */
+  where?(column: string, wanted: (value: CellValue | null) => boolean): Iterable<T>;
+};
+
+export const READ = 1;
+export const REFUSED = 2;
+
+/** A block as it was read. */
+export type ReadBlock = {
+  readonly block: Block;
+  /** Rows of the table before it. */
+  readonly start: number;
+  /** For each column of the schema the value of each text of its dictionary; null where the table lacks it. */
+  readonly values: readonly (readonly (CellValue | null | undefined)[] | null)[];
+  /** One a row: `READ`, `REFUSED`, or 0 for a blank one. */
+  readonly state: Uint8Array;
+};
+
+/**
+ * Rows made as they are asked for, so that a million results are not a million objects.
+ * @param names  columns of the schema
+ * @param places  where each stands in the table; −1 for nowhere
+ */
+export function tableRows<T>(
+  names: readonly string[],
+  places: readonly number[],
+  blocks: readonly ReadBlock[],
+  length: number,
+): Rows<T> {
+  const makerOf = ({ block, start, values }: ReadBlock) => {
+    const codes = places.map((at) => block.columns[at]?.codes);
+    return (i: number): T => {
+      const row: Record<string, unknown> = { row: start + i + 2 };
+      for (let which = 0; which < names.length; which++) {
+        const code = codes[which]?.[i];
+        row[names[which] ?? ''] = (code === undefined ? null : values[which]?.[code]) ?? null;
+      }
+      return row as T;
+    };
+  };
+  const counts = blocks.map(({ state }) => {
+    let count = 0;
+    for (const each of state) if (each === READ) count++;
+    return count;
+  });
+
+  return {
+    length,
+    *[Symbol.iterator]() {
+      for (const block of blocks) {
+        const make = makerOf(block);
+        for (let i = 0; i < block.block.size; i++) if (block.state[i] === READ) yield make(i);
+      }
+    },
+    *where(column, wanted) {
+      const which = names.indexOf(column);
+      for (const block of blocks) {
+        const values = block.values[which];
+        const codes = block.block.columns[places[which] ?? -1]?.codes;
+        const isWanted = values
+          ? Uint8Array.from(values, (value) => (wanted(value ?? null) ? 1 : 0))
+          : Uint8Array.of(wanted(null) ? 1 : 0);
+        if (!isWanted.includes(1)) continue;
+        const make = makerOf(block);
+        for (let i = 0; i < block.block.size; i++)
+          if (isWanted[codes?.[i] ?? 0] === 1 && block.state[i] === READ) yield make(i);
+      }
+    },
+    at(place) {
+      let left = place < 0 ? place + length : place;
+      for (const [which, block] of blocks.entries()) {
+        const count = counts[which] ?? 0;
+        if (left < count) {
+          for (let i = 0; i < block.block.size; i++)
+            if (block.state[i] === READ && left-- === 0) return makerOf(block)(i);
+        }
+        left -= count;
+      }
+      return undefined;
+    },
+  };
+}
+
+/** The rows whose value in a column is wanted, of a table or of a list. */
+export function* rowsWhere<T extends object>(
+  rows: Rows<T>,
+  column: keyof T & string,
+  wanted: (value: CellValue | null) => boolean,
+): Generator<T> {
+  if (rows.where) yield* rows.where(column, wanted);
+  else for (const row of rows) if (wanted(row[column] as CellValue | null)) yield row;
+}
