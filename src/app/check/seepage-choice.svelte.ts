@@ -2,6 +2,7 @@ import { readShape } from '../../domain/geometry/wkt';
 import type { Shape, XY } from '../../domain/geometry/shape';
 import { moved } from '../../domain/geometry/shape';
 import type { Site } from '../../domain/site/site';
+import type { Source } from '../../domain/work';
 import type { Result } from '../../domain/result';
 import { surfacePath, type PathSurface, type SurfacePath } from '../../domain/water/surface-path';
 import { metres, type Metres } from '../../domain/units';
@@ -87,19 +88,21 @@ export class SeepageChoice {
   #seepageAt(gradient: Chosen | null) {
     const { conductivity: k, porosity: n } = this;
     if (!k || !n || !gradient) return null;
-    const setting = (typed: unknown, row: { source: { text: string } } | undefined) =>
-      ({ kind: 'setting', name: typed || !row ? 'typed here' : row.source.text }) as const;
+    const sourceOf = (typed: unknown, row: { source: { text: string } } | undefined): Source => ({
+      kind: 'citation',
+      text: typed || !row ? 'typed by whoever prepared this' : row.source.text,
+    });
     return seepage(
       {
         conductivity: {
           low: metresPerDay(k.low, this.unit),
           high: metresPerDay(k.high, this.unit),
-          from: setting(this.conductivityTyped, CONDUCTIVITY_ROWS[this.conductivityRow ?? -1]),
+          from: sourceOf(this.conductivityTyped, CONDUCTIVITY_ROWS[this.conductivityRow ?? -1]),
         },
         gradient,
         porosity: {
           ...n,
-          from: setting(this.porosityTyped, POROSITY_ROWS[this.porosityRow ?? -1]),
+          from: sourceOf(this.porosityTyped, POROSITY_ROWS[this.porosityRow ?? -1]),
         },
       },
       this.unit,
@@ -158,7 +161,10 @@ export class SeepageChoice {
     return this.#seepageAt({
       low: Math.max(0, gradient * (1 - part)),
       high: gradient * (1 + part),
-      from: { kind: 'setting', name: 'harmonic mean along the line, ± as the plane’s' },
+      from: {
+        kind: 'citation',
+        text: 'harmonic mean along the line, ± in the part the plane’s is',
+      },
     });
   });
 
@@ -167,8 +173,8 @@ export class SeepageChoice {
     const answer = down ? this.pathAnswer : this.answer;
     const distance = down ? this.path?.ok && this.path.value.length : this.way?.distance;
     if (!distance || !answer?.ok) return null;
-    const name = `flow line of the ${this.along}`;
-    const from = { kind: 'setting', name } as const;
+    const text = `measured along the flow line of the ${this.along}`;
+    const from = { kind: 'citation', text } as const;
     return travelTime({ low: distance, high: distance, from }, answer.value, this.unit);
   });
 }
