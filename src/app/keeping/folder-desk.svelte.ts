@@ -34,7 +34,7 @@ export class FolderDesk {
       const folder = await pickFolder();
       return folder ? await openFolder(folder) : ok(null);
     } catch (error) {
-      return fail(`The folder is not opened: ${error instanceof Error ? error.message : 'the browser refused'}.`); // prettier-ignore
+      return fail(`The folder is not opened: ${whyNot(error)}.`);
     }
   }
 
@@ -46,13 +46,20 @@ export class FolderDesk {
   /** Save the site into its folder, or into one chosen now. Call it from a click. */
   async save(keeper: SiteKeeper, replace = false): Promise<void> {
     this.said = '';
-    if (!this.place) {
-      const folder = await pickFolder();
-      if (!folder) return;
-      this.place = await this.#keeping.useFolder(keeper, folder);
+    try {
+      if (!this.place) {
+        const folder = await pickFolder();
+        if (!folder) return;
+        this.place = await this.#keeping.useFolder(keeper, folder);
+      }
+      const saved = await this.place.save(keeper, replace);
+      this.mayReplace = !saved.ok && saved.problem.kind === 'changed-there';
+      this.said = saved.ok ? `Saved in the folder ${this.place.name}.` : folderWords(saved.problem);
+    } catch (error) {
+      this.said = folderWords({ kind: 'not-written', said: whyNot(error) });
     }
-    const saved = await this.place.save(keeper, replace);
-    this.mayReplace = !saved.ok && saved.problem.kind === 'changed-there';
-    this.said = saved.ok ? `Saved in the folder ${this.place.name}.` : folderWords(saved.problem);
   }
 }
+
+const whyNot = (error: unknown) =>
+  error instanceof Error && error.message !== '' ? error.message : 'the browser refused';
