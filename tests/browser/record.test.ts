@@ -52,6 +52,7 @@ describe('one point through all of its steps', () => {
     await page.getByLabel('Turbidity', { exact: true }).fill('45');
     await page.getByRole('button', { name: 'Confirm the readings' }).click();
     await page.getByText(/Too few readings yet/).waitFor();
+    await page.getByText(/Turbidity is 45 NTU, over 10 NTU/).waitFor();
     await page.getByLabel('Containers').fill('3 × 40 mL vial');
     await page.getByRole('button', { name: 'Confirm the sample' }).click();
     await confirmed(page, /P-01-S1-\d{8}, field sample/);
@@ -75,6 +76,7 @@ describe('one point through all of its steps', () => {
     await page.getByRole('button', { name: 'Undo' }).click();
     await page.getByRole('button', { name: /hole is closed/ }).waitFor();
     await page.getByRole('button', { name: 'All points' }).click();
+    await page.getByRole('button', { name: 'Samples', exact: true }).click();
     await page.getByRole('button', { name: 'Draft custody list, to print' }).click();
     await page.getByRole('dialog', { name: 'Draft custody list' }).waitFor();
     await app.picture('record-custody');
@@ -115,6 +117,7 @@ describe('a day that does not go as planned', () => {
     await app.drawn();
     await app.picture('record-dropped');
 
+    await button('Wells').click();
     await button('Gauge MW-1').click();
     await page
       .getByText('Read from MW-1-MP1, notch on casing, in use since 2025-01-10, at 103.11 ft.')
@@ -139,6 +142,7 @@ describe('a day that does not go as planned', () => {
     await button('All points').click();
     await page.getByText('1 of 1 screens read in this round').waitFor();
 
+    await page.getByRole('button', { name: 'Field sheet', exact: true }).click();
     const left = page.getByRole('region', { name: 'Field sheet' });
     await left.getByText(/^9 holes still to push, 126\.0 ft in all/).waitFor();
     await button('Field sheet, to print').click();

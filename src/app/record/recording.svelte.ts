@@ -19,6 +19,9 @@ import type { Edit } from '../../domain/site/edits/apply';
 import { today } from './clock';
 import type { OpenSite } from '../open-site.svelte';
 
+/** Lists of what there is to do, as their keys name them. */
+export const LISTS = ['Push points', 'Wells', 'Samples', 'Field sheet'] as const;
+
 /**
  * Recording in the field: which step is in hand, what is typed and not yet
  * confirmed, and the round the readings belong to. What is typed stays while a
@@ -38,6 +41,8 @@ export class Recording {
   confirmed: string | null = $state(null);
   /** Why the last confirmation was not taken. */
   refused: string | null = $state(null);
+  /** The list looked at while no point is in hand. */
+  list: (typeof LISTS)[number] = $state('Push points');
   isPrintingCustody = $state(false);
   /** What the crew goes by here, kept with the site. */
   readonly rules = $derived.by(() => fieldRulesOf(this.#site.site.settings));

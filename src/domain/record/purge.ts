@@ -128,6 +128,14 @@ export type Purged = {
   readonly criteria: string | null;
 };
 
+/** What there is to say before bottles are filled: still turbid, or not purged to its end. Null when neither. */
+export function turbidWords(purged: Purged | null, clearAt: number): string | null {
+  if (!purged || purged.turbidity === null) return 'No turbidity was read before this sample.';
+  const over = Number(purged.turbidity) > clearAt;
+  if (!over) return null;
+  return `Turbidity is ${purged.turbidity} NTU, over ${clearAt} NTU: total metals and what clings to particles will read high. Purge on, or filter, or say so in the remark.`;
+}
+
 export function purgedOf(rows: readonly PurgeRow[]): Purged | null {
   const last = rows.at(-1);
   if (!last) return null;

@@ -118,6 +118,17 @@ export const FIELD_TABLES = {
       suffix: { kind: 'text', says: 'A, B, C for the second try and on' },
       offset: { kind: 'text', says: 'How far and which way from the stake' },
       method: { kind: 'text', says: 'Sealed screen, exposed screen, dual tube' },
+      order: {
+        kind: 'choice',
+        choices: ['top-down', 'bottom-up'],
+        says: 'Which interval of the hole was sampled first',
+      },
+      decontaminated: {
+        kind: 'choice',
+        choices: ['before this hole', 'between intervals', 'new tool', 'no'],
+        says: 'How the tool was cleaned',
+      },
+      through: { kind: 'text', says: 'Product or source it was pushed through, if any' },
       depth: { kind: 'length', least: 0, says: 'Depth reached below ground' },
       outcome: {
         kind: 'choice',

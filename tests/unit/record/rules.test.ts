@@ -29,7 +29,7 @@ import {
   markWords,
 } from '../../../src/domain/record/gauging';
 import { markNow } from '../../../src/domain/record/as-pushed';
-import { purgedOf, purgeEndEdit, purgeOf } from '../../../src/domain/record/purge';
+import { purgedOf, purgeEndEdit, purgeOf, turbidWords } from '../../../src/domain/record/purge';
 import { waterEdit } from '../../../src/domain/record/water-readings';
 import { apply, type Edit } from '../../../src/domain/site/edits/apply';
 import type { DataPackage } from '../../../src/domain/site/data-package';
@@ -263,6 +263,13 @@ describe('the end of a purge', () => {
       criteria: 'Puls and Barcelona, 1996',
     });
   });
+});
+
+test('a sample about to be taken turbid, or with no turbidity read, is said; one that cleared is not', () => {
+  const purged = { minutes: 20, litres: 4, outcome: null, criteria: null };
+  expect(turbidWords(null, 10)).toContain('No turbidity was read');
+  expect(turbidWords({ ...purged, turbidity: '45' }, 10)).toContain('45 NTU, over 10 NTU');
+  expect(turbidWords({ ...purged, turbidity: '10' }, 10)).toBeNull();
 });
 
 test('in sunlight every word of Record reaches 7:1 on every ground (WCAG 2.2, 1.4.6)', () => {
