@@ -23,6 +23,7 @@ import { holdingTime, receiptTemperature, sampleTimes } from './lab/handling';
 import { turbidity } from './lab/turbidity';
 import { dragDown, sampledInterval, uncertainInterval } from './lab/where-sampled';
 import { headAboveGround, levelAboveMark } from './levels/above-ground';
+import { mixedDatums } from './levels/datums';
 import { dry } from './levels/dry';
 import { elevationKnown } from './levels/elevation-known';
 import { gaugingSpread, outsideEvent } from './levels/gauging-time';
@@ -111,6 +112,7 @@ export const EVENT_RULES: readonly Rule[] = [
   notAtRest,
   justBuilt,
   elevationKnown,
+  mixedDatums,
   markNamed,
   markChanged,
   gaugingSpread,

@@ -105,6 +105,10 @@ export const FIELD_TABLES = {
       },
       stick_up: { kind: 'length', says: 'Height of the mark above ground, read after retraction' },
       accuracy: { kind: 'length', least: 0, says: 'One standard error of its elevation' },
+      datum: {
+        kind: 'text',
+        says: 'Vertical datum its elevation is in; the site’s where it is blank. Never converted',
+      },
       surveyor: { kind: 'text', says: 'Who surveyed it' },
       note: { kind: 'text', says: 'Remark' },
     },

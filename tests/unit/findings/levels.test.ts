@@ -419,3 +419,35 @@ describe('a tide window set for the event', () => {
     expect(ofRule(all, 'instantaneous only')).toEqual([]);
   });
 });
+
+// Datums differ by feet from place to place (NOAA National Geodetic Survey; from memory).
+describe('mixed vertical datums', () => {
+  const marks = (datumOf: (id: string) => string) => ({
+    measuring_points: [
+      'id,screen,from_day,description,elevation,accuracy,datum',
+      ...GOOD.map(
+        ({ id, mark }) =>
+          `${id}-MP,${id},2025-08-02,Notch on casing,${mark ?? ''},0.01,${datumOf(id)}`,
+      ),
+    ],
+  });
+
+  test('a mark in NGVD 29 on a site in NAVD 88 is serious while its head counts', () => {
+    const site = siteOfWells(
+      GOOD,
+      marks((id) => (id === 'W-6' ? 'NGVD 29' : '')),
+    );
+    const { severity, who, says } = one(found(site), 'mixed datums');
+    expect(severity).toBe('serious');
+    expect(who).toEqual(['W-6']);
+    expect(says).toContain('in NGVD 29, the site in NAVD 88');
+  });
+
+  test('the same datum written another way is the same datum', () => {
+    const site = siteOfWells(
+      GOOD,
+      marks(() => 'navd88'),
+    );
+    expect(ofRule(found(site), 'mixed datums')).toEqual([]);
+  });
+});

@@ -3,6 +3,7 @@ import type { Site } from '../../site/site';
 import { fixed } from '../../show';
 import type { FlowPoint } from '../../water/flow-points';
 import { flowPoints } from '../../water/flow-points';
+import { leaveOneOut } from '../../water/leave-one-out';
 import { fitPlane } from '../../water/plane';
 import type { Flow } from '../../water/flow';
 import type { Examined, Finding, Rule } from '../finding';
@@ -43,6 +44,7 @@ function outlierFinding(
     says: [
       `The head in ${id}, ${said(site, head)}, is ${aboveOrBelow(site, off)} the plane of the other ${others} wells (${size}chance ${chance(probability)}).`,
       slip ? `${capital(slip.says)}.` : '',
+      turnWithout(site, flow, id),
       elsewhere,
       nest > 1
         ? `It is one of ${nest} screens at ${gauged.location.id}: a vertical gradient may be the reason.`
@@ -65,6 +67,16 @@ function outlierFinding(
             : []),
         ],
   });
+}
+
+/** Where the arrow goes without it, where it turns by a degree or more. */
+function turnWithout(site: Site, flow: Flow, id: string): string {
+  const { points } = flowPoints(site, flow.gauged);
+  const left = leaveOneOut(points, { weighted: true, confidence: site.settings.confidence });
+  const shift = left.ok ? left.value.wells.find((well) => well.id === id)?.shift : null;
+  return shift && Math.abs(shift) >= 1
+    ? `Without it the direction turns ${fixed(Math.abs(shift), 0)}° ${shift > 0 ? 'clockwise' : 'counter-clockwise'}.`
+    : '';
 }
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
