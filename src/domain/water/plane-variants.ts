@@ -1,6 +1,8 @@
 import type { Site } from '../site/site';
 import type { GaugedScreen } from './event-heads';
+import { metres } from '../units';
 import { flowOf, type Flow } from './flow';
+import { placesTogether } from './nests';
 
 /** One way of laying the plane, beside the others. */
 export type PlaneVariant = {
@@ -20,9 +22,28 @@ export const withoutPushLevels = (heads: readonly GaugedScreen[]): GaugedScreen[
     one.class === 'push' && one.leftOut === null ? { ...one, leftOut: 'push-point' } : one,
   );
 
+/** Screens this near each other are at one place. */
+const ONE_PLACE = metres(1);
+
+/** The heads with one screen of each nest that counts in a zone, the shallowest. */
+export function oneOfEachNest(
+  site: Site,
+  zone: string | null,
+  heads: readonly GaugedScreen[],
+): GaugedScreen[] {
+  const counted = heads.filter((one) => one.leftOut === null && one.screen.zone === zone);
+  const depth = ({ screen }: GaugedScreen) => screen.tip_depth?.value ?? Infinity;
+  const dropped = new Set(
+    placesTogether(site, counted, ONE_PLACE).flatMap((nest) =>
+      nest.toSorted((a, b) => depth(a) - depth(b)).slice(1),
+    ),
+  );
+  return heads.map((one) => (dropped.has(one) ? { ...one, leftOut: 'excluded' } : one));
+}
+
 /**
  * The plane as it stands, with all heads weighed alike, and, where push points
- * were gauged, with and without their levels: what a reviewer would try first.
+ * were gauged, with and without their levels, where nests count, with one screen of each: what a reviewer would try first.
  */
 export function planeVariants(
   site: Site,
@@ -35,6 +56,8 @@ export function planeVariants(
   const waiting = push.filter(({ leftOut }) => leftOut === 'push-point').length;
   const flow = (used: readonly GaugedScreen[], weighted = true) =>
     flowOf(site, event, zone, used, { weighted });
+  const single = oneOfEachNest(site, zone, heads);
+  const nested = single.filter(({ leftOut }, i) => leftOut !== heads[i]?.leftOut).length;
   return [
     { name: 'Weighed by the error of each head', flow: flow(heads), shown: true },
     { name: 'All heads weighed alike', flow: flow(heads, false), shown: false },
@@ -43,6 +66,15 @@ export function planeVariants(
           {
             name: `With ${waiting} push-point level${waiting === 1 ? '' : 's'} more`,
             flow: flow(withPushLevels(heads)),
+            shown: false,
+          },
+        ]
+      : []),
+    ...(nested > 0
+      ? [
+          {
+            name: `One screen of each nest, the shallowest: ${nested} fewer`,
+            flow: flow(single),
             shown: false,
           },
         ]

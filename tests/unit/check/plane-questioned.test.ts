@@ -11,6 +11,7 @@ import { directionRose } from '../../../src/domain/water/rose';
 import { triangleReview } from '../../../src/domain/water/triangle-review';
 import { trianglesOf } from '../../../src/domain/water/triangles';
 import { triangleItems } from '../../../src/map/scene/from-triangles';
+import { inlSite } from '../../faults/sites';
 import { siteFrom } from '../site-from';
 
 /** Six wells worked out independently with another library, in feet. */
@@ -147,4 +148,17 @@ test('push points are laid beside the wells, and change the answer only there', 
     ['All heads weighed alike', 3],
     ['With 1 push-point level more', 4],
   ]);
+});
+
+test('the INL multi-port wells of April 2008 beside one screen of each: 33 heads fewer, another direction', () => {
+  const { site } = inlSite();
+  const event = 'Levels 2008';
+  const variants = planeVariants(site, event, 'aquifer', headsOf(site, event));
+  const all = variants[0]?.flow;
+  const single = variants.find(({ name }) => name.startsWith('One screen of each nest'))?.flow;
+  // Two nests, of 12 and 23 ports.
+  expect((all?.fitted.length ?? 0) - (single?.fitted.length ?? 0)).toBe(11 + 22);
+  expect(new Set(single?.fitted.map(({ gauged }) => gauged.location.id)).size).toBe(
+    single?.fitted.length,
+  );
 });
