@@ -66,6 +66,36 @@ test('a cell is typed over, a block pasted, filled down, undone; what is wrong i
   await expect.poll(() => page.locator('body').innerText()).not.toContain('NaN');
 });
 
+test('by keyboard alone: opened, written in, filled down, undone, left, and back where one came from', async () => {
+  const app = await openApp({ path: '?site=osier-bend' });
+  await app.drawn();
+  const { page } = app;
+  const { keyboard } = page;
+  const held = () => page.evaluate(() => document.activeElement?.getAttribute('role') ?? '');
+  await page.getByRole('button', { name: 'Tables', exact: true }).focus();
+  await keyboard.press('Enter');
+  await expect.poll(held).toBe('grid');
+  await keyboard.press('ArrowRight');
+  await keyboard.type('489031.5');
+  await keyboard.press('Enter');
+  await keyboard.press('ArrowUp');
+  await keyboard.press('Shift+ArrowDown');
+  await keyboard.press('Shift+ArrowDown');
+  await keyboard.press('Control+d');
+  await expect.poll(() => textOf(page, 4, 1)).toBe('489031.5');
+  await keyboard.press('Control+z');
+  await expect.poll(() => textOf(page, 4, 1)).not.toBe('489031.5');
+  expect(await textOf(page, 2, 1)).toBe('489031.5');
+  await keyboard.press('Tab');
+  await expect.poll(held).not.toBe('grid');
+  await keyboard.press('Shift+Tab');
+  await expect.poll(held).toBe('grid');
+  await keyboard.press('Escape');
+  await page.getByRole('grid').waitFor({ state: 'detached' });
+  const name = () => page.evaluate(() => document.activeElement?.textContent);
+  await expect.poll(name).toBe('Tables');
+});
+
 test('a number’s work opens the cell it came from', async () => {
   const app = await opened('wide');
   const { page } = app;
@@ -87,6 +117,19 @@ test('a number’s work opens the cell it came from', async () => {
 test('fifty thousand rows scroll and are found in', async () => {
   const app = await opened('tablet');
   const { page } = app;
+  // By touch alone: a cell changed, a block marked and filled down, undone.
+  const button = (name: string) => page.getByRole('button', { name, exact: true });
+  await page.locator('#cell-1-1').tap();
+  await button('Change cell').tap();
+  await page.getByLabel('easting, row 3').fill('489031.5');
+  await button('Mark up to…').tap();
+  await page.locator('#cell-4-1').tap();
+  await button('Fill down').tap();
+  await expect.poll(() => textOf(page, 6, 1)).toBe('489031.5');
+  await button('Undo').tap();
+  await expect.poll(() => textOf(page, 6, 1)).not.toBe('489031.5');
+  await app.picture('tables-touch');
+
   await page.getByLabel('Table', { exact: true }).selectOption('purge_readings');
   const grid = page.getByRole('grid', { name: 'Purge readings' });
   await grid.click({ position: { x: 120, y: 45 } });

@@ -5,6 +5,7 @@ import {
   fillDown,
   nextWith,
   pastedOver,
+  readClipboard,
   rowsIn,
   writeBlock,
   type At,
@@ -22,6 +23,8 @@ export class TablesView {
   /** The cell in hand, and the other corner of the block that is marked. */
   at: At = $state.raw({ row: 0, column: 0 });
   corner: At = $state.raw({ row: 0, column: 0 });
+  /** The next cell pressed is the other corner of the block: for hands without a Shift key. */
+  isStretching = $state(false);
   /** Why the last thing asked for was not done. */
   trouble = $state('');
 
@@ -54,6 +57,12 @@ export class TablesView {
     this.open = true;
     this.table = table;
     this.mark({ row: row - 2, column: Math.max(0, this.columns.indexOf(column)) });
+  }
+
+  /** A cell was pressed. */
+  press(to: At, stretch: boolean) {
+    this.mark(to, stretch || this.isStretching);
+    this.isStretching = false;
   }
 
   /** Mark one cell, or stretch the block to it. There is one row more than the table has: a new one. */
@@ -90,6 +99,18 @@ export class TablesView {
     const over = left + width - this.columns.length;
     if (over > 0) this.trouble = `The last ${over} columns pasted had no column to go to.`;
   }
+
+  /** Paste what the clipboard holds: a browser asks the person first, or refuses. */
+  pasteFromClipboard = async () => {
+    try {
+      const texts = readClipboard(await navigator.clipboard.readText());
+      if (texts.length > 0) this.paste(texts);
+      else this.trouble = 'There is no text on the clipboard.';
+    } catch {
+      this.trouble =
+        'The browser does not let this page read the clipboard: press Ctrl+V in a cell.';
+    }
+  };
 
   fillDown = () => this.#make(`Fill down in ${this.#title}`, fillDown(this.table, this.rows, this.block)); // prettier-ignore
 
