@@ -5,15 +5,27 @@ import type { Browser, Page } from 'playwright-core';
 /** Watches from now on how long the page could not have answered a click. */
 export const watchGaps = (page: Page) =>
   page.evaluate(() => {
-    const watched = window as unknown as { gaps?: { longest: number } };
+    const watched = window as unknown as { gaps?: { longest: number; recent: number } };
     if (watched.gaps) return;
-    const gaps = (watched.gaps = { longest: 0 });
+    const gaps = (watched.gaps = { longest: 0, recent: 0 });
     let last = performance.now();
     setInterval(() => {
       const now = performance.now();
       gaps.longest = Math.max(gaps.longest, now - last);
+      gaps.recent = Math.max(gaps.recent, now - last);
       last = now;
     }, 4);
+  });
+
+/** The longest gap since it was last asked to begin anew, in ms; `recent` the longest since it was last asked at all. */
+export const gapsOf = (
+  page: Page,
+): Promise<{ readonly longest: number; readonly recent: number }> =>
+  page.evaluate(() => {
+    const { gaps } = window as unknown as { gaps: { longest: number; recent: number } };
+    const { longest, recent } = gaps;
+    gaps.recent = 0;
+    return { longest, recent };
   });
 
 /** The longest gap since it was last asked, in ms. */
@@ -24,6 +36,23 @@ export const longestGap = (page: Page): Promise<number> =>
     gaps.longest = 0;
     return Math.round(longest);
   });
+
+type Spent = { readonly script: number; readonly task: number };
+
+/** What the page spent on script and on all its work since it was last asked, in ms. */
+export async function scriptMeter(page: Page): Promise<() => Promise<Spent>> {
+  const session = await page.context().newCDPSession(page);
+  await session.send('Performance.enable');
+  let before: Spent = { script: 0, task: 0 };
+  return async () => {
+    const { metrics } = await session.send('Performance.getMetrics');
+    const total = (name: string) => 1000 * (metrics.find((each) => each.name === name)?.value ?? 0);
+    const now = { script: total('ScriptDuration'), task: total('TaskDuration') };
+    const spent = { script: now.script - before.script, task: now.task - before.task };
+    before = now;
+    return spent;
+  };
+}
 
 /** The most memory any process that draws pages has held so far, in MB; null but on Linux. */
 export async function peakMemory(browser: Browser): Promise<number | null> {

@@ -1,7 +1,7 @@
 import { isLengthUnit, isVolumeUnit } from '../units';
 import { KeyIndex } from './key-index';
 import type { Problem } from './problem';
-import { expectedOf, readCell, unitOf, type CellValue, type RecordedUnits } from './read-cell';
+import { expectedOf, readCell, unitOf, type RecordedUnits } from './read-cell';
 import { keyHashes, sameKey, type KeyColumns } from './row-keys';
 import { fieldsOf, TABLES, type Field, type Row, type TableName } from './schema';
 import { BLOCK_ROWS, type Block, type Column, type Table } from './table';
@@ -63,7 +63,7 @@ const valuesOf = new WeakMap<Column['dictionary'], Map<string, ReadBlock['values
 /** A column's dictionary read once: a value, null for blank, or undefined where it can't be read. */
 function dictionaryValues({ dictionary }: Column, by: string, { field, unit }: ReadColumn) {
   let kept = valuesOf.get(dictionary);
-  if (!kept) valuesOf.set(dictionary, (kept = new Map()));
+  if (!kept) valuesOf.set(dictionary, (kept = new Map<string, ReadBlock['values'][number]>()));
   const before = kept.get(by);
   if (before) return before;
   const values = dictionary.map((text) => {
