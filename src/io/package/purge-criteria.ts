@@ -1,3 +1,4 @@
+import { PARAMETERS } from '../../domain/record/criteria';
 import type { CriteriaSet, Criterion } from '../../domain/survey/stabilisation';
 
 type Json = Readonly<Record<string, unknown>>;
@@ -5,14 +6,6 @@ type Json = Readonly<Record<string, unknown>>;
 const isRecord = (value: unknown): value is Json =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
-const PARAMETERS: readonly string[] = [
-  'ph',
-  'conductance',
-  'dissolved_oxygen',
-  'orp',
-  'temperature',
-  'turbidity',
-];
 const KNOWN: readonly string[] = ['read', 'as quoted', 'from memory', 'set here'];
 
 const isSet = (value: unknown): value is CriteriaSet => readCriteria(value) !== null;
@@ -26,7 +19,7 @@ const isAmount = (value: unknown): value is number | null =>
 
 const isCriterion = (value: unknown): value is Criterion =>
   isRecord(value) &&
-  PARAMETERS.includes(String(value.parameter)) &&
+  PARAMETERS.some((one) => one === value.parameter) &&
   isAmount(value.within) &&
   isAmount(value.percent) &&
   isAmount(value.steadyBelow) &&
