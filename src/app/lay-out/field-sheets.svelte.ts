@@ -1,6 +1,8 @@
 import { holdsOn } from '../../domain/layout/cleared';
+import { cleanToDirty, expectedAt } from '../../domain/layout/clean-to-dirty';
 import { clearancesAt } from '../../domain/layout/clearance';
-import { plannedPoints, type PlannedPoint } from '../../domain/layout/field-plan';
+import { containerLines, usualKit, type CrewKit } from '../../domain/layout/crew-kit';
+import { plannedPoints, waterError, type PlannedPoint } from '../../domain/layout/field-plan';
 import { groundPlanOf } from '../../domain/layout/ground-plan';
 import { readPattern } from '../../domain/layout/numbering';
 import { patternProblemWords } from '../../domain/layout/layout-words';
@@ -11,14 +13,20 @@ import {
   type Equipment,
   type PushRow,
 } from '../../domain/layout/push-sheet';
+import { qualitySamples } from '../../domain/layout/quality-samples';
 import { pushedInAll, rodsOnRig } from '../../domain/layout/rods';
 import { sampleCounts } from '../../domain/layout/sample-counts';
 import { pushTable, stakeTable, tableText } from '../../domain/layout/sheet-tables';
+import { length } from '../../domain/show';
 import { metres } from '../../domain/units';
 import { tableOf } from '../../domain/site/table';
 import { writeCsv } from '../../io/csv';
 import type { OpenSite } from '../open-site.svelte';
 import { stakesGpx } from './stakes-gpx';
+
+/** In which order the points stand on the sheets. */
+export const SHEET_ORDERS = ['as named', 'north to south', 'clean to dirty'] as const;
+export type SheetOrder = (typeof SHEET_ORDERS)[number];
 
 /** A file to be saved. */
 export type SheetFile = { readonly name: string; readonly type: string; readonly text: string };
@@ -28,34 +36,23 @@ const INCHES_PER_FOOT = 12;
 /** What the crew takes along, and the sheets made of it. Typed in the site's vertical unit; bores in inches or mm. */
 export class FieldSheets {
   #site: OpenSite;
-  rodLength = $state(4);
-  toolLength = $state(4);
-  leastAbove = $state(1);
-  tubingAbove = $state(5);
-  tubing = $state(0.25);
-  screen = $state(0.5);
-  hole = $state(1.5);
-  sealingExtra = $state(20);
-  purgeTimes = $state(3);
-  samples = $state('[location]-[top]-[day]');
-  containers = $state('3 × 40 mL vial, HCl');
-  /** Blank or 0: none. */
-  duplicateEach: number | null = $state(10);
-  spikeEach: number | null = $state(20);
-  coolers = $state(1);
-  days = $state(1);
   day = $state(today());
-  order: 'as named' | 'north to south' = $state('as named');
+  order: SheetOrder = $state('as named');
   paper: 'letter' | 'A4' = $state('letter');
   /** Which sheet is open for print. */
   printing: 'push' | 'stakes' | null = $state(null);
 
   constructor(site: OpenSite) {
     this.#site = site;
-    if (site.site.settings.verticalUnit === 'm') {
-      [this.rodLength, this.toolLength, this.leastAbove, this.tubingAbove] = [1.2, 1.2, 0.3, 1.5];
-      [this.tubing, this.screen, this.hole] = [6, 12, 38];
-    }
+  }
+
+  /** What the crew brings, as kept with the site. */
+  readonly kit: CrewKit = $derived.by(() => this.#site.site.settings.kit ?? usualKit(this.unit));
+
+  /** Something of it changed, for the whole site; one step to undo. */
+  bring(change: Partial<CrewKit>, label: string) {
+    const kit = { ...this.kit, ...change };
+    return this.#site.edit(label, { kind: 'change-settings', settings: { kit } });
   }
 
   get unit() {
@@ -69,52 +66,72 @@ export class FieldSheets {
   #length = (n: number) => metres(n, this.unit);
   #bore = (n: number) => (this.unit === 'm' ? metres(n / 1000) : metres(n / INCHES_PER_FOOT, 'ft'));
 
-  readonly equipment: Equipment = $derived.by(() => ({
-    rodLength: this.#length(this.rodLength),
-    toolLength: this.#length(this.toolLength),
-    leastAbove: this.#length(this.leastAbove),
-    tubingAbove: this.#length(this.tubingAbove),
-    tubing: this.#bore(this.tubing),
-    screen: this.#bore(this.screen),
-    hole: this.#bore(this.hole),
-    sealingExtra: this.sealingExtra / 100,
-    purgeTimes: this.purgeTimes,
-    samples: this.samples,
-    containers: this.containers,
-    duplicateEach: this.duplicateEach,
-    day: this.day,
-  }));
+  readonly equipment: Equipment = $derived.by(() => {
+    const { kit } = this;
+    return {
+      rodLength: this.#length(kit.rodLength),
+      toolLength: this.#length(kit.toolLength),
+      leastAbove: this.#length(kit.leastAbove),
+      tubingAbove: this.#length(kit.tubingAbove),
+      tubing: this.#bore(kit.tubing),
+      screen: this.#bore(kit.screen),
+      hole: this.#bore(kit.hole),
+      sealingExtra: kit.sealingExtra / 100,
+      purgeTimes: kit.purgeTimes,
+      samples: kit.samples,
+      containers: kit.containers,
+      duplicateEach: kit.duplicateEach > 0 ? kit.duplicateEach : null,
+      day: this.day,
+    };
+  });
   readonly patternProblem = $derived.by(() => {
-    const read = readPattern(this.samples, SAMPLE_WORDS);
+    const read = readPattern(this.kit.samples, SAMPLE_WORDS);
     return read.ok ? null : patternProblemWords(read.problem);
   });
 
   readonly points: readonly PlannedPoint[] = $derived.by(() => {
     const points = plannedPoints(this.#site.site, this.#site.flow);
+    if (this.order === 'clean to dirty') return cleanToDirty(points, this.expected);
     return this.order === 'as named'
       ? points.toSorted((a, b) => byName.compare(a.location.id, b.location.id))
       : points.toSorted((a, b) => b.at[1] - a.at[1] || a.at[0] - b.at[0]);
+  });
+  readonly expected = $derived.by(() => expectedAt(this.#site.site, this.#site.results));
+  /** How good the water expected is, in words; blank where no water is expected at all. */
+  readonly waterErrorWords = $derived.by(() => {
+    const { flow } = this.#site;
+    if (!flow || flow.fitted.length === 0) return '';
+    const found = waterError(flow);
+    return found
+      ? `water expected ± ${length(found.error, this.unit)}, found by leaving out ${found.wells} of ${found.of} wells in turn`
+      : 'the error of the water expected is not known: no well lies among others';
   });
   readonly rows = $derived.by(() => pushSheet(this.#site.site, this.points, this.equipment));
   readonly pushed = $derived.by(() => pushedInAll(this.rows.map(({ tip }) => tip)));
   readonly rods = $derived.by(() =>
     rodsOnRig(this.rows.flatMap(({ rods }) => (rods ? [rods] : []))),
   );
-  readonly counts = $derived.by(() =>
-    sampleCounts(
-      this.rows.filter(({ sample }) => sample !== null).length,
-      this.coolers,
-      this.days,
-      {
-        name: 'as typed',
-        fieldDuplicate: this.duplicateEach,
-        matrixSpike: this.spikeEach,
-        tripBlank: true,
-        equipmentBlank: true,
-        source: 'as typed',
-      },
-    ),
-  );
+  readonly quality = $derived.by(() => qualitySamples(this.rows, { ...this.kit, day: this.day }));
+  readonly counts = $derived.by(() => {
+    const { duplicateEach, spikeEach, coolers, days } = this.kit;
+    const samples = this.rows.filter(({ sample }) => sample !== null).length;
+    return sampleCounts(samples, coolers, days, {
+      name: 'as typed',
+      fieldDuplicate: duplicateEach,
+      matrixSpike: spikeEach,
+      tripBlank: true,
+      equipmentBlank: true,
+      source: 'as typed',
+    });
+  });
+  /** Containers of field samples and their duplicates, by group of analytes. */
+  readonly containers = $derived.by(() => {
+    const { fieldSamples, fieldDuplicates } = this.counts;
+    return containerLines(this.kit.containers).map((line) => ({
+      ...line,
+      total: line.count * (fieldSamples + fieldDuplicates),
+    }));
+  });
   readonly notCleared = $derived.by(() => notClearedOn(this.rows, this.day));
 
   readonly isCleared = ({ cleared }: PushRow) => holdsOn(cleared, this.day);

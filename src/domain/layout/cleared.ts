@@ -8,6 +8,8 @@ export type Cleared = {
   readonly when: string | null;
   /** Last day the ticket holds, 2026-05-31; null where none was written. */
   readonly until: string | null;
+  /** Depth cleared by hand, as written with its unit; null where none was. */
+  readonly handCleared: string | null;
 };
 
 /** What is recorded when a point is cleared. Blank where nobody said. */
@@ -27,7 +29,8 @@ export function clearedOn(site: Site, location: string): Cleared | null {
   const last = site.decisions.findLast(({ what, on }) => what === 'clear point' && on === location);
   if (!last || last.reason.startsWith(NO_LONGER_CLEARED)) return null;
   const until = /\bexpires (\d{4}-\d\d-\d\d)\b/.exec(last.reason)?.[1] ?? null;
-  return { words: last.reason, who: last.who, when: last.when, until };
+  const handCleared = /\bhand-cleared to ([^;]+)/.exec(last.reason)?.[1]?.trim() ?? null;
+  return { words: last.reason, who: last.who, when: last.when, until, handCleared };
 }
 
 /** Whether a clearance holds on a day: recorded, and its ticket not expired. */

@@ -5,6 +5,8 @@ import type { Site } from '../site/site';
 import { inUnits, metres, type Metres } from '../units';
 import type { XY } from '../geometry/shape';
 import type { Flow } from '../water/flow';
+import { tinLeftOut } from '../water/surface/cross-validation';
+import { surfacePoints } from '../water/surface-words';
 import { groundOf } from './driven';
 import { workedOut, written, type Given } from './given';
 import { groundBetween, type NoGround, type SurveyedGround } from './ground-elevation';
@@ -153,3 +155,25 @@ const plannedScreens = (site: Site, location: string): Screen[] =>
 /** Depth below ground of an elevation; null where the ground is not known. */
 export const depthOf = (elevation: Metres, ground: PlannedPoint['ground']): Metres | null =>
   ground.ok ? metres(ground.value.elevation.value - elevation) : null;
+
+/** How far off the water expected may be, and from how many wells that is known. */
+export type WaterError = {
+  /** Root mean square of what each well reads less what the others say of it. */
+  readonly error: Metres;
+  readonly wells: number;
+  readonly of: number;
+};
+
+/**
+ * The error of the water expected between heads: each well of the flow left out
+ * in turn and read off the triangles of the others. Null where no well lies
+ * among others, and the error is not known.
+ */
+export function waterError(flow: Flow | null): WaterError | null {
+  const points = flow ? surfacePoints(flow) : [];
+  if (points.length < 4) return null;
+  const { rootMeanSquare, predicted, places } = tinLeftOut(points);
+  return rootMeanSquare === null
+    ? null
+    : { error: rootMeanSquare, wells: predicted, of: places.length };
+}

@@ -7,6 +7,7 @@ import { fixed } from '../show';
 import { clearedOn, holdsOn, type Cleared } from './cleared';
 import { depthOf, type PlannedPoint } from './field-plan';
 import { written } from './given';
+import { sourcesAt } from './clean-to-dirty';
 import { intervalOf, type Interval, type IntervalProblem } from './interval';
 import { nameBy, readPattern } from './numbering';
 import { rodsFor, type RodString } from './rods';
@@ -44,6 +45,10 @@ export type PushRow = {
   readonly point: PlannedPoint;
   readonly screen: Screen | null;
   readonly cleared: Cleared | null;
+  /** Source areas it is pushed through. */
+  readonly through: readonly string[];
+  /** Why no screen is set, or none is known of; blank where one is. */
+  readonly noScreen: string;
   readonly tip: Metres | null;
   /** The rods are drawn back this far, once at depth. */
   readonly pullBack: Metres | null;
@@ -101,6 +106,8 @@ function rowOf(
     point,
     screen,
     cleared,
+    through: sourcesAt(site.features, point.at).map(({ id, name }) => name ?? id),
+    noScreen: screen ? '' : noScreenWords(point),
     depthToWater,
     pastSuction: depthToWater !== null && isPastSuction(depthToWater),
     duplicate: false,
@@ -147,6 +154,10 @@ function rowOf(
     sealing: sealingVolume(equipment.hole, tipDepth.value, equipment.sealingExtra),
   };
 }
+
+/** Why a point has no screen: what its rules would need, where that is not known. */
+const noScreenWords = ({ ground, water }: PlannedPoint): string =>
+  !ground.ok ? ground.problem : !water.ok ? water.problem : 'set it under Screens';
 
 const NOTHING = {
   tip: null,

@@ -11,6 +11,7 @@ import {
 import { clearedOn, clearedWords } from './cleared';
 import type { Clearance } from './clearance';
 import type { PlannedPoint } from './field-plan';
+import { containerLines } from './crew-kit';
 import { intervalWords } from './interval-words';
 import { inGrid } from './layout-words';
 import type { Equipment, PushRow } from './push-sheet';
@@ -50,6 +51,7 @@ export function pushTable(
     of === null ? NONE : fixed(inVolumeUnits(of, volume), decimals);
   const columns = [
     column('Point'),
+    column('Hand-cleared to', '', false),
     column('Drive tip to', `${v} below ground`),
     column('Hold screen base at', `${v} below ground`),
     column('Pull back', v),
@@ -69,13 +71,19 @@ export function pushTable(
     rows: rows.map((row) => {
       const { interval } = row;
       const name = row.point.location.id;
-      if (row.screen === null) return [name, 'no screen set', ...columns.slice(2).map(() => '—')];
+      const hand = row.cleared?.handCleared ?? 'not recorded';
+      const through = row.through.map((source) => `Pushed through ${source}`);
+      if (row.screen === null) {
+        const last = ['no screen set', row.noScreen, ...through].join('; ');
+        return [name, hand, ...columns.slice(2, -2).map(() => '—'), last, '—'];
+      }
       const three = interval?.ok ? interval.value.depth : null;
       const high =
         interval?.ok && interval.value.elevation.ok ? interval.value.elevation.value : null;
       const water = depth(row.depthToWater);
       return [
         name,
+        hand,
         depth(row.tip),
         interval && !interval.ok
           ? intervalWords(interval.problem, vertical)
@@ -89,9 +97,14 @@ export function pushTable(
         amount(row.tubing?.volume ?? null),
         amount(row.screenVolume),
         amount(row.purge),
-        row.sample === null
-          ? NONE
-          : `${row.sample}: ${containers}${row.duplicate ? '; and a field duplicate' : ''}`,
+        [
+          row.sample === null ? NONE : row.sample,
+          ...containerLines(containers).map(({ analytes, container }) =>
+            analytes === '' ? container : `${analytes}: ${container}`,
+          ),
+          ...(row.duplicate ? ['and a field duplicate'] : []),
+          ...through,
+        ].join('; '),
         amount(row.sealing, 1),
       ];
     }),

@@ -1,8 +1,9 @@
 import type { LocalGrid } from '../local-placing';
 import type { LabSettings } from '../lab/lab-settings';
 import type { FieldRules } from '../record/field-rules';
-import type { LabSettings } from '../lab/lab-settings';
+import type { CrewKit } from '../layout/crew-kit';
 import type { CriteriaSet } from '../survey/stabilisation';
+import type { SurveyBasis } from '../survey/survey-basis';
 import type { LengthUnit, Metres, VolumeUnit } from '../units';
 
 /** A grid by its published code or by a projection string, or a local one. */
@@ -43,12 +44,14 @@ export type Settings = {
   readonly validated: boolean;
   /** When a purge counts as stable here; the first published set where none is chosen. */
   readonly purgeCriteria?: CriteriaSet;
-  /** How results are compared and checked, where a person chose otherwise than is usual. */
-  readonly lab?: LabSettings;
   /** Sets of criteria of the site's own, beside the published ones. */
   readonly ownCriteria?: readonly CriteriaSet[];
   /** What a crew goes by here; the usual where none is set. */
   readonly fieldRules?: FieldRules;
+  /** What the crew brings and how it samples; the usual where none is set. */
+  readonly kit?: CrewKit;
+  /** What the survey stands on; not stated where it is not set. */
+  readonly survey?: SurveyBasis;
   /** How results are compared and checked, where a person chose otherwise than is usual. */
   readonly lab?: LabSettings;
 };

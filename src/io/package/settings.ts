@@ -3,6 +3,8 @@ import type { Problem } from '../../domain/site/problem';
 import { USUAL_HEAD_ERROR, type Settings } from '../../domain/site/settings';
 import { readLocalGrid } from './local-grid';
 import { readFieldRules, writeFieldRules } from './field-rules';
+import { readKit } from './crew-kit';
+import { readSurveyBasis } from './survey-basis';
 import { readCriteria, readOwnCriteria } from './purge-criteria';
 import { isLengthUnit, metres, type LengthUnit, inUnits } from '../../domain/units';
 
@@ -87,6 +89,13 @@ export function readSettings(descriptor: Json): ReadSettings {
       given.fieldRules,
     );
 
+  const kit = readKit(given.kit, usual);
+  if (given.kit !== undefined && kit === null)
+    doubt('downgradient.kit', 'what the crew brings, amounts of 0 or more', given.kit);
+  const survey = readSurveyBasis(given.survey);
+  if (given.survey !== undefined && survey === null)
+    doubt('downgradient.survey', 'texts about the survey', given.survey);
+
   const { lab, wrong } = readLabSettings(given.lab);
   for (const part of wrong)
     doubt(`downgradient.${part}`, 'what this app writes there', 'something else');
@@ -114,9 +123,10 @@ export function readSettings(descriptor: Json): ReadSettings {
     levelSets: Array.isArray(sets) ? sets.filter((s) => typeof s === 'string') : [],
     validated: given.validated === true,
     ...(criteria === null ? {} : { purgeCriteria: criteria }),
-    ...(lab === null ? {} : { lab }),
     ...(own === null ? {} : { ownCriteria: own }),
     ...(rules === null ? {} : { fieldRules: rules }),
+    ...(kit === null ? {} : { kit }),
+    ...(survey === null ? {} : { survey }),
     ...(lab === null ? {} : { lab }),
   };
   return {
@@ -154,11 +164,12 @@ export function writeSettings(settings: Settings): Json {
     levelSets: settings.levelSets,
     validated: settings.validated,
     ...(settings.purgeCriteria ? { purgeCriteria: settings.purgeCriteria } : {}),
-    ...(settings.lab ? { lab: settings.lab } : {}),
     ...(settings.ownCriteria ? { ownCriteria: settings.ownCriteria } : {}),
     ...(settings.fieldRules
       ? { fieldRules: writeFieldRules(settings.fieldRules, settings.verticalUnit) }
       : {}),
+    ...(settings.kit ? { kit: settings.kit } : {}),
+    ...(settings.survey ? { survey: settings.survey } : {}),
     ...(settings.lab ? { lab: settings.lab } : {}),
   };
 }
