@@ -1,5 +1,5 @@
 import type { GridOnEarth, Placed } from './local-placing';
-import { fixed, length, significant } from './show';
+import { fixed, length, lengthNumber, significant } from './show';
 import type { Degrees, LengthUnit, Metres } from './units';
 
 /** Decimals of a residual: a millimetre, a hundredth of a foot. */
@@ -8,6 +8,10 @@ const RESIDUAL: Readonly<Record<LengthUnit, number>> = { m: 3, ft: 2, 'us-ft': 2
 /** A residual in a unit: "0.12 ft". */
 export const residualText = (residual: Metres, unit: LengthUnit) =>
   length(residual, unit, RESIDUAL[unit]);
+
+/** The same without its unit, for a column whose heading carries it. */
+export const residualNumber = (residual: Metres, unit: LengthUnit) =>
+  lengthNumber(residual, unit, RESIDUAL[unit]);
 
 const clockwise = (angle: number, north: string) =>
   Math.abs(angle) < 0.00005

@@ -1,3 +1,4 @@
+import type { DatumNote } from '../../domain/grid';
 import { fail, ok, type Result } from '../../domain/result';
 import type { OpenSite } from '../open-site.svelte';
 import type { TileArchive } from '../../io/formats/tiles';
@@ -28,6 +29,13 @@ export function templateProblem(text: string): string | null {
   return ['{z}', '{x}', '{y}'].every((part) => address.includes(part))
     ? null
     : 'It has {z}, {x} and {y} where zoom, column and row of a tile go.';
+}
+
+/** How well a backdrop lies under positions of a grid, in a sentence: as its datum says, or shorter where that says only how well. */
+export function liesWithin({ name, shifted, accuracy, note }: DatumNote): string {
+  const stated = accuracy === null ? 'accuracy not stated' : `stated accuracy ${accuracy} m`;
+  if (shifted) return `Positions on ${name ?? 'the grid'} are moved to WGS 84 for it, ${stated}.`;
+  return accuracy === null ? note : `Positions lie on it as they are, ${stated}.`;
 }
 
 /** The backdrop of a site while it is open: never kept with the site, never fetched unasked. */

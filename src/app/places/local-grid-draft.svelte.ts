@@ -7,7 +7,7 @@ import {
   type LocalPlacing,
   type Placed,
 } from '../../domain/local-placing';
-import { placedWords, residualText } from '../../domain/local-words';
+import { placedWords, residualNumber } from '../../domain/local-words';
 import { fail, ok, type Result } from '../../domain/result';
 import type { GridDefinition } from '../../domain/site/settings';
 import { decimal } from '../../domain/site/read-cell';
@@ -99,7 +99,7 @@ export class LocalGridDraft {
     return placedWords(placed, this.on, facts?.convergence ?? null);
   });
 
-  /** Known less fitted at each mark typed, for its row; null where nothing is fitted yet. */
+  /** Known less fitted at each mark typed, in the unit of the other grid, for its row; null where nothing is fitted yet. */
   readonly residuals: readonly ({ east: string; north: string; distance: string } | null)[] =
     $derived.by(() => {
       const unit = this.on?.unit ?? 'm';
@@ -108,9 +108,9 @@ export class LocalGridDraft {
         const own = isBlank(mark) ? null : left.shift();
         return own
           ? {
-              east: residualText(own.east, unit),
-              north: residualText(own.north, unit),
-              distance: residualText(own.distance, unit),
+              east: residualNumber(own.east, unit),
+              north: residualNumber(own.north, unit),
+              distance: residualNumber(own.distance, unit),
             }
           : null;
       });

@@ -103,7 +103,7 @@ export class PictureDraft {
     const { tie, standardError, mirrored, residuals } = this.placed.value.fit;
     const dot = residualText(tie.scale as never, unit);
     return [
-      `A dot of the picture is ${dot} on the ground; its upper edge points ${fixed(((tie.rotation % 360) + 360) % 360, 2)}° clockwise of grid north.`, // prettier-ignore
+      `A dot of the picture is ${dot} on the ground; straight up in it is azimuth ${fixed(((tie.rotation % 360) + 360) % 360, 2)}° from grid north.`, // prettier-ignore
       standardError === null
         ? 'Two marks leave nothing to check by: the residuals are nought whatever was pressed. Give a third.'
         : `Standard error of a coordinate ${residualText(standardError, unit)}; the largest residual is ${residualText(Math.max(...residuals.map(({ distance }) => distance)) as never, unit)}.`,

@@ -33,7 +33,8 @@ export class SettingsView {
     this.draft = { ...this.draft, ...change };
   }
 
-  keep = () => {
+  keep = (event?: Event) => {
+    event?.preventDefault();
     this.trouble = '';
     const read = settingsOf(this.draft);
     this.problems = read.ok ? [] : read.problem;
