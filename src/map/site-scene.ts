@@ -9,6 +9,7 @@ import { featureItems } from './scene/from-features';
 import { flowItems } from './scene/from-flow';
 import { headItems } from './scene/from-heads';
 import { locationItems, placeOf } from './scene/from-locations';
+import { turbidItems } from './scene/from-turbid';
 import { verdictItems, type VerdictsAt } from './scene/from-verdicts';
 import { placesOf, type Item, type Place, type Scene } from './scene/scene';
 
@@ -40,6 +41,7 @@ export function siteScene({ site, shown, heads, flow, results, construction }: D
     ...(shown.heads ? headItems(posted, site.settings.verticalUnit) : []),
     ...(shown.arrow && flow && construction.length === 0 ? flowItems(flow) : []),
     ...(shown.verdicts ? verdictItems(verdictsAt(site, results)) : []),
+    ...(shown.verdicts ? turbidItems(site, results) : []),
     ...construction,
   ];
 }
