@@ -24,7 +24,7 @@ export class LayOut {
     this.question = new HitQuestion(this.laying);
     this.replanning = new Replanning(site, this.laying, this.question);
     this.sheets = new FieldSheets(site);
-    this.screens = new ScreenPlan(site, this.sheets);
+    this.screens = new ScreenPlan(site, this.sheets, this.laying);
   }
 
   /** The tool over the map; null while presses choose points as ever. */

@@ -10,6 +10,7 @@ import { surfacePoints } from '../water/surface-words';
 import { groundOf } from './driven';
 import { workedOut, written, type Given } from './given';
 import { groundBetween, type NoGround, type SurveyedGround } from './ground-elevation';
+import { layersNear } from './layers-near';
 import type { Layer } from './water-in-screen';
 
 /** The ground at a point, and how it is known. */
@@ -20,15 +21,20 @@ export type KnownGround = {
   readonly nearest: { readonly id: string; readonly distance: number } | null;
 };
 
-/** A planned point with what is known of the ground and water there. */
-export type PlannedPoint = {
-  readonly location: Location;
+/** A place with what is known of the ground and water there. */
+export type GroundAt = {
   /** In the grid's unit. */
   readonly at: XY;
   readonly ground: Result<KnownGround, string>;
   /** Elevation of the water expected; why none, in words. */
   readonly water: Result<Given, string>;
+  /** As logged there, else estimated from the borings around. */
   readonly layers: readonly Layer[];
+};
+
+/** A planned point with what is known of the ground and water there. */
+export type PlannedPoint = GroundAt & {
+  readonly location: Location;
   /** Screens planned there and not yet driven, the shallowest first. */
   readonly screens: readonly Screen[];
 };
@@ -57,30 +63,38 @@ export const surveyedGround = (site: Site): SurveyedGround[] =>
  * that count in the flow shown. Neither is carried on beyond what was measured.
  */
 export function plannedPoints(site: Site, flow: Flow | null): PlannedPoint[] {
-  const between = groundBetween(surveyedGround(site));
-  const waterAt = expectedWater(site, flow);
+  const conditions = conditionsAt(site, flow);
   return [...site.locations.values()].flatMap((location): PlannedPoint[] => {
     const at = placeOf(location, site);
     if (location.status !== 'planned' || !at) return [];
-    return [
-      {
-        location,
-        at,
-        ground: groundAt(location, at, between),
-        water: waterAt(at),
-        layers: layersAt(site, location.id),
-        screens: plannedScreens(site, location.id),
-      },
-    ];
+    const logged = layersAt(site, location.id);
+    const there = conditions(at, location);
+    const layers = logged.length > 0 ? logged : there.layers;
+    return [{ ...there, layers, location, screens: plannedScreens(site, location.id) }];
   });
 }
 
+/** Ground, water and layers expected at any place; at a location its own ground comes first. */
+export function conditionsAt(
+  site: Site,
+  flow: Flow | null,
+): (at: XY, location?: Location) => GroundAt {
+  const between = groundBetween(surveyedGround(site));
+  const waterAt = expectedWater(site, flow);
+  const layersAround = layersNear(site);
+  return (at, location) => {
+    const ground = groundAt(location ?? null, at, between);
+    const layers = layersAround(at, ground.ok ? ground.value.elevation : null);
+    return { at, ground, water: waterAt(at), layers };
+  };
+}
+
 function groundAt(
-  location: Location,
+  location: Location | null,
   at: XY,
   between: ReturnType<typeof groundBetween>,
 ): PlannedPoint['ground'] {
-  const own = location.ground_how === 'surveyed' ? groundOf(location) : null;
+  const own = location?.ground_how === 'surveyed' ? groundOf(location) : null;
   if (own) return ok({ elevation: own, how: 'surveyed', nearest: null });
   const made = between(at);
   if (made.ok) {

@@ -2,7 +2,7 @@ import { fixed, usualDecimals } from '../show';
 import type { Edit } from '../site/edits/apply';
 import type { Site } from '../site/site';
 import { inUnits, metres, type LengthUnit, type Metres } from '../units';
-import type { PlannedPoint } from './field-plan';
+import type { GroundAt, PlannedPoint } from './field-plan';
 import { chosen, type Given } from './given';
 import { setScreens, type SettingRule } from './setting-rules';
 
@@ -19,7 +19,7 @@ export type TypedRule = {
 };
 
 /** The rule for one point: a layer is the first of that name met there. */
-export function ruleAt(typed: TypedRule, point: PlannedPoint, unit: LengthUnit): SettingRule {
+export function ruleAt(typed: TypedRule, point: GroundAt, unit: LengthUnit): SettingRule {
   const exposed = chosen(typed.exposed, unit, 'exposed screen');
   const amount = (name: string) => chosen(typed.amount, unit, name);
   switch (typed.kind) {
@@ -53,30 +53,56 @@ const ROUNDING = metres(0.006, 'ft');
 export const isMove = (move: Metres | null): move is Metres =>
   move !== null && Math.abs(move) > ROUNDING;
 
+/** What holds for the screens of every point. */
+export type CommonToAll = {
+  readonly toolOffset: Given | null;
+  readonly boringDepth: Given | null;
+  readonly leastGap: Metres;
+  readonly unit: LengthUnit;
+};
+
+/** Screens at one place by the rules. */
+const setAt = (
+  point: GroundAt,
+  rules: readonly TypedRule[],
+  { toolOffset, boringDepth, leastGap, unit }: CommonToAll,
+) =>
+  setScreens(
+    rules.map((rule) => ruleAt(rule, point, unit)),
+    {
+      ground: point.ground.ok ? point.ground.value.elevation : null,
+      water: point.water.ok ? point.water.value : null,
+      boringDepth,
+      toolOffset,
+      layers: point.layers,
+    },
+    leastGap,
+  );
+
+/** How deep each place would be pushed: to its deepest screen by the rules; null where none can be set. */
+export const depthsBy = (
+  places: readonly GroundAt[],
+  rules: readonly TypedRule[],
+  common: CommonToAll,
+): (Metres | null)[] =>
+  places.map((place) =>
+    setAt(place, rules, common).settings.reduce<Metres | null>(
+      (deepest, setting) =>
+        setting.ok && setting.value.tipDepth.value > (deepest ?? -Infinity)
+          ? setting.value.tipDepth.value
+          : deepest,
+      null,
+    ),
+  );
+
 /** Screens at every planned point by the rules. */
 export function setAll(
   points: readonly PlannedPoint[],
   rules: readonly TypedRule[],
-  common: {
-    readonly toolOffset: Given | null;
-    readonly boringDepth: Given | null;
-    readonly leastGap: Metres;
-    readonly unit: LengthUnit;
-  },
+  common: CommonToAll,
 ): SetPoint[] {
-  const { toolOffset, boringDepth, leastGap, unit } = common;
   return points.map((point) => {
-    const made = setScreens(
-      rules.map((rule) => ruleAt(rule, point, unit)),
-      {
-        ground: point.ground.ok ? point.ground.value.elevation : null,
-        water: point.water.ok ? point.water.value : null,
-        boringDepth,
-        toolOffset,
-        layers: point.layers,
-      },
-      leastGap,
-    );
+    const made = setAt(point, rules, common);
     const tips = made.settings.flatMap((setting, i) =>
       setting.ok ? [{ i, tip: setting.value.tipDepth.value }] : [],
     );

@@ -57,6 +57,8 @@ export type Layer = {
   readonly name: string;
   readonly top: Given;
   readonly bottom: Given;
+  /** From where it is estimated, where nobody logged it here. */
+  readonly estimated?: string;
 };
 
 /** A contact that lies within an open screen. */

@@ -1,11 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { cleanToDirty, expectedAt, sourcesAt } from '../../../src/domain/layout/clean-to-dirty';
 import { containerLines, usualKit } from '../../../src/domain/layout/crew-kit';
-import { plannedPoints, waterError } from '../../../src/domain/layout/field-plan';
+import { conditionsAt, plannedPoints, waterError } from '../../../src/domain/layout/field-plan';
+import { chosen } from '../../../src/domain/layout/given';
+import { layersNear } from '../../../src/domain/layout/layers-near';
+import { depthsBy, type TypedRule } from '../../../src/domain/layout/set-screens';
 import { qualitySamples } from '../../../src/domain/layout/quality-samples';
 import type { PushRow } from '../../../src/domain/layout/push-sheet';
 import { NO_SURVEY_BASIS, surveyWords } from '../../../src/domain/survey/survey-basis';
-import { inUnits } from '../../../src/domain/units';
+import { inUnits, metres } from '../../../src/domain/units';
 import { flowOf } from '../../../src/domain/water/flow';
 import { readSettings, writeSettings } from '../../../src/io/package/settings';
 import { settingsIn, siteFrom } from '../site-from';
@@ -124,5 +127,61 @@ describe('from clean to dirty, and how good the water expected is', () => {
 
   test('no well among others, no error is claimed', () => {
     expect(waterError(null)).toBeNull();
+  });
+});
+
+describe('a layer nobody logged at the point', () => {
+  // Three borings on level ground at 100; the top of the clay dips 1 ft in 50 ft to the east.
+  const site = siteFrom({
+    locations: [
+      'id,easting,northing,ground_elevation,ground_how,kind,status,planned_easting,planned_northing',
+      'B-1,0,0,100.00,surveyed,direct push,pushed,,',
+      'B-2,200,0,100.00,surveyed,direct push,pushed,,',
+      'B-3,0,200,100.00,surveyed,direct push,pushed,,',
+      'DP-1,,,,,direct push,planned,50,50',
+    ],
+    strata: [
+      'location,top,bottom,description,class',
+      'B-1,0,10.00,sand,sand',
+      'B-1,10.00,20.00,clay,clay',
+      'B-2,0,14.00,sand,sand',
+      'B-2,14.00,24.00,clay,clay',
+      'B-3,0,10.00,sand,sand',
+      'B-3,10.00,20.00,clay,clay',
+    ],
+  });
+
+  test('is estimated between three borings, by the plane through them, and says so', () => {
+    const [point] = plannedPoints(site, null);
+    const clay = point?.layers.find(({ name }) => name === 'clay');
+    // A quarter of the way to B-2: 10 + 4/4 = 11 ft, worked by hand.
+    expect(clay && inUnits(clay.top.value, 'ft')).toBeCloseTo(11, 9);
+    expect(clay && inUnits(clay.bottom.value, 'ft')).toBeCloseTo(21, 9);
+    expect(clay?.estimated).toMatch(/^estimated between B-\d, B-\d, B-\d$/);
+    expect(point?.layers.map(({ name }) => name)).toEqual(['sand', 'clay']);
+  });
+
+  test('outside the borings it is as at the nearest, with the distance; without a ground it is nowhere', () => {
+    const layers = layersNear(site);
+    const ground = chosen(98, 'ft', 'ground');
+    const [, clay] = layers([230, 40], ground);
+    // 86 ft elevation at B-2, 12 ft below ground at 98; B-2 is 50 ft off (30 east, 40 north).
+    expect(clay && inUnits(clay.top.value, 'ft')).toBeCloseTo(12, 9);
+    expect(clay?.estimated).toBe('estimated as at B-2, 50.0 ft off');
+    expect(layers([230, 40], null)).toEqual([]);
+  });
+
+  test('feet pushed are known before anything is laid: a 4 ft screen on top of the clay needs 15 ft at DP-1', () => {
+    const place = conditionsAt(site, null)([50, 50]);
+    const rule = { kind: 'layer', exposed: 4, amount: 0, part: 'mid', at: 'top', layer: 'clay' };
+    const common = {
+      toolOffset: null,
+      boringDepth: null,
+      leastGap: metres(0),
+      unit: 'ft',
+    } as const;
+    const [depth, none] = depthsBy([place, { ...place, layers: [] }], [rule as TypedRule], common);
+    expect(depth && inUnits(depth, 'ft')).toBeCloseTo(15, 9);
+    expect(none).toBeNull();
   });
 });
