@@ -238,6 +238,12 @@ function analytesAcross(source: SourceTable): ReadonlyMap<number, ColumnUse> {
   return uses;
 }
 
+/** Lines or areas as well-known text; the word at its start tells. */
+const isDrawn = (text: string) => /^(?:MULTI)?(?:LINESTRING|POLYGON)\s*[Z(]/i.test(text);
+
+const hasShapes = (source: SourceTable): boolean =>
+  source.headings.some((_, at) => most(someTexts(source, at), isDrawn));
+
 /**
  * How the columns of a file match the tables, and why. Nothing is settled: every
  * use can be changed, and what the headings do not say is asked.
@@ -267,6 +273,9 @@ export function proposeMapping(
   if (samples > 0 && !scored.some(({ form }) => form === 'results'))
     scored.push({ form: 'results', score: 4 + samples + (results?.size ?? 0) });
   scored.sort((a, b) => b.score - a.score);
+  // Lines and areas stand in one table only, whatever else the file has in common with others.
+  const drawn = scored.findIndex(({ form }) => form === 'features');
+  if (drawn > 0 && hasShapes(source)) scored.unshift(...scored.splice(drawn, 1));
 
   const known = remembered.get(shape);
   if (

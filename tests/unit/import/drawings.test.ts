@@ -327,3 +327,8 @@ test('points and lines of one drawing are matched to locations and to features',
   );
   expect(forms).toEqual(['locations', 'features']);
 });
+
+test('lines and areas are proposed for the features, beside points for the locations, whatever their kinds', () => {
+  const both = tables('yard.kml', KML.replace('<Placemark><name>Gas main</name>', '<Placemark><name>Gas main</name><ExtendedData><Data name="kind"><value>utility</value></Data></ExtendedData>'), 'kml'); // prettier-ignore
+  expect(both.map((source) => proposeMapping(source).mapping.form)).toEqual(['locations', 'features']); // prettier-ignore
+});
