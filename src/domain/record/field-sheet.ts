@@ -4,7 +4,6 @@ import type { Settings } from '../site/settings';
 import { inVolumeUnits, litres, type Metres } from '../units';
 import type { FieldLine, Left } from './field-lines';
 import { volumeCell } from './holes';
-import { minutesWords } from './water-readings';
 
 const STATES: Readonly<Record<FieldLine['state'], string>> = {
   'to push': 'to push',
@@ -84,7 +83,7 @@ function rowOf(
         : BLANK,
     tip ? depth(screen?.sounded_depth) : BLANK,
     tip
-      ? `${screen?.set_time?.slice(5, 16).replace('T', ' ') ?? 'not known'}; ${minutesWords(filled.water)}; ${minutesWords(filled.rest)}`
+      ? `${screen?.set_time?.slice(5, 16).replace('T', ' ') ?? 'not known'}; water ${minutesText(filled.water)}; rest ${minutesText(filled.rest)}`
       : BLANK,
     water ? `${depth(water.depth_to_water)} ${water.status}`.trim() : BLANK,
     purge ? purgeWords(purge) : BLANK,
@@ -103,6 +102,9 @@ function rowOf(
 
 const amount = (value: number, { volumeUnit }: Settings) =>
   fixed(inVolumeUnits(litres(value), volumeUnit), volumeUnit === 'gal' ? 2 : 1);
+
+const minutesText = (minutes: number | null) =>
+  minutes === null ? 'not known' : `${fixed(minutes, 0)} min`;
 
 /** As it was calculated when the hole was filled, else as it is now. */
 const sealingText = ({ hole, sealing }: FieldLine, settings: Settings): string =>

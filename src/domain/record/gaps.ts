@@ -17,8 +17,8 @@ export type Gap = {
 export const isGivenUp = ({ isDropped, attempts }: FieldPoint) =>
   isDropped || (attempts.length > 0 && attempts.every(({ outcome }) => outcome !== 'reached'));
 
-/** Moved by less than this is the same place, metres: half a step. */
-const SAME_PLACE = 0.5;
+/** Moved by less than this is the same place: 5 ft, common practice, no source. */
+const SAME_PLACE = 1.524; // metres
 
 const stakeOf = ({ location }: FieldPoint): At | null => {
   const { planned_easting: east, planned_northing: north } = location;
@@ -72,6 +72,6 @@ export function gapWords({ id, why, nearest }: Gap, { grid }: Settings): string 
   if (!nearest) return `${id} ${why}: no other push point is left to stand for it.`;
   const apart = length(nearest.apart, grid.unit, 1);
   return nearest.id === id
-    ? `${id} ${why} by ${apart}: nothing stands nearer to its stake than itself.`
+    ? `${id} stands ${apart} from its stake: nothing is sampled nearer to that place.`
     : `${id} ${why}: nothing is sampled within ${apart} ${place}; the nearest is ${nearest.id}. A round patch there could be ${length(metres(2 * nearest.apart), grid.unit, 0)} across and not be met.`;
 }

@@ -44,7 +44,7 @@ export const notGaugeable = (point: FieldPoint): string | null =>
   point.attempts.length > 0 &&
   openHoles(point).length === 0 &&
   point.screens.every((s) => s.pulled_time)
-    ? `The holes of ${point.location.id} are filled: no water is read there any more.`
+    ? `The holes of ${point.location.id} are filled: nothing is read or sampled there any more.`
     : null;
 
 /** The mark water is read from, in words: what it is, since when, how high. */
@@ -81,6 +81,9 @@ export const lastWords = (site: Site, reading: WaterLevel | null): string =>
     ? `Last read ${length(reading.depth_to_water.value, site.settings.verticalUnit)} on ${dayOf(site, reading).replace('T', ' at ').slice(0, 19)}, ${reading.status}.`
     : 'Not read before.';
 
+export const isPushPoint = (site: Site, screen: string): boolean =>
+  site.locations.get(site.screens.get(screen)?.location ?? '')?.kind === 'direct push';
+
 /**
  * What a depth typed now says against the last one: their water levels where
  * both marks are known in height, their depths where the mark is the same.
@@ -112,7 +115,9 @@ export function againstLast(
   const size = length(metres(Math.abs(rise)), unit);
   if (Math.abs(rise) < 1e-9) return { against: false, says: 'The same as last time.' };
   const way = `${size} ${rise > 0 ? 'higher' : 'lower'} than last time${isSame ? '' : ', the change of mark taken off'}`;
-  return Math.abs(rise) > levelChange + 1e-9
+  // An open hole fills: a rise is what is waited for there.
+  const isFilling = isPushPoint(site, screen) && rise > 0;
+  return Math.abs(rise) > levelChange + 1e-9 && !isFilling
     ? {
         against: true,
         says: `The water is ${way}: more than ${length(levelChange, unit)}. Read it again.`,

@@ -15,6 +15,7 @@ import {
 } from '../survey/static-level';
 import { inUnits, metres, type LengthUnit, type Metres } from '../units';
 import { markNow, typedLength } from './as-pushed';
+import { isPushPoint } from './gauging';
 import { roundEdits } from './rounds';
 import { rowOf, type Typed } from './typed';
 
@@ -144,9 +145,6 @@ export function statusWith(
   return statusBy(levelState(inTime, rule), isWell);
 }
 
-const isWell = (site: Site, screen: string): boolean =>
-  site.locations.get(site.screens.get(screen)?.location ?? '')?.kind !== 'direct push';
-
 /** A reading of the water, with the mark it was read from, in a round that takes in its day. */
 export function waterEdit(
   site: Site,
@@ -167,7 +165,7 @@ export function waterEdit(
     mark,
     site.settings.verticalUnit,
     rule,
-    isWell(site, screen),
+    !isPushPoint(site, screen),
   );
   const { depth_to_water, ...rest } = row;
   const depth = seen === 'dry' || seen === 'obstructed' ? {} : { depth_to_water };

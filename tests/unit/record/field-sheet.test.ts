@@ -177,7 +177,7 @@ describe('the field sheet', () => {
       'Interval, depth': '9.90 to 13.90',
       'Interval, elevation': '90.10 to 86.10',
       Sounded: '13.88',
-      'Opened, then water and rest after': '06-01 10:00; 7 minutes; 25 minutes',
+      'Opened, then water and rest after': '06-01 10:00; water 7 min; rest 25 min',
       Water: '9.90 static',
       Purge: '',
       Samples: 'P-1-S1-20260601',

@@ -301,7 +301,7 @@ describe('points moved and dropped on the spot', () => {
     expect(moved.location.note).toBe('Moved in the field: gas line');
     const gap = gapAt(points(planned()), 'P-1', at, to, 'moved');
     expect(gapWords(gap, site.settings)).toBe(
-      'P-1 moved by 10.0 ft: nothing stands nearer to its stake than itself.',
+      'P-1 stands 10.0 ft from its stake: nothing is sampled nearer to that place.',
     );
   });
 

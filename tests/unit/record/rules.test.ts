@@ -214,6 +214,29 @@ describe('wells gauged in the field', () => {
     expect(said(19.34)?.says).toContain('more than 1.00 ft. Read it again.');
   });
 
+  test('water rising in an open hole is what is waited for; falling as far is said', () => {
+    const open = siteOf(
+      packageFrom(
+        {
+          locations: ['id,kind,status', 'P-1,direct push,pushed'],
+          screens: ['id,location,tip_depth,exposed_length', 'P-1-S1,P-1,20,4'],
+          events: ['id,first_day,last_day', 'R,2026-06-01,2026-06-01'],
+          water_levels: [
+            'screen,event,time,depth_to_water,status',
+            'P-1-S1,R,2026-06-01T10:00,15.00,recovering',
+          ],
+        },
+        { verticalUnit: 'ft' },
+      ),
+    );
+    const before = lastReading(open, 'P-1-S1', '9999');
+    const now = (feet: number) =>
+      againstLast(open, 'P-1-S1', metres(feet, 'ft'), before, USUAL_FIELD_RULES);
+    expect(now(11)).toMatchObject({ against: false });
+    expect(now(11)?.says).toBe('The water is 4.00 ft higher than last time.');
+    expect(now(19)).toMatchObject({ against: true });
+  });
+
   test('one reading in a standing well is static, in a push point it is recovering', () => {
     const typed = { depth_to_water: '9.40', time: '2026-06-01T09:00' };
     const after = siteOf(
