@@ -33,13 +33,42 @@ export type BoxLayout = {
 export const POINT_ROOM = 11;
 /** Between boxes, and between a box and a leader, px. */
 const APART = 3;
-const DIRECTIONS = 24;
 /** From a point to its box, px: short first. */
 const REACHES = [13, 22, 36, 56, 84, 120, 165, 220, 290, 370, 460];
-/** Placements compared at most while room is made for boxes that found none: about a tenth of a second. */
-const PATIENCE = 1_000_000;
-/** Candidates of one box for which others are asked to move. */
-const MOST_ASKED = 60;
+
+/** How hard room is looked for. */
+export type Effort = {
+  /** Ways from the point that are tried. */
+  readonly directions: number;
+  /** From a point to its box, px: short first. */
+  readonly reaches: readonly number[];
+  /** Placements compared at most while room is made for boxes that found none. */
+  readonly patience: number;
+  /** Candidates of one box for which others are asked to move. */
+  readonly mostAsked: number;
+  /** Others asked to move aside for one candidate, at most. */
+  readonly mostMoved: number;
+};
+
+/** For a map that is moved about: about a tenth of a second. */
+export const FOR_A_SCREEN: Effort = {
+  directions: 24,
+  reaches: REACHES,
+  patience: 1_000_000,
+  mostAsked: 60,
+  mostMoved: 2,
+};
+
+/** For a sheet that is printed once: a second or two. */
+const FOR_A_SHEET: Effort = {
+  directions: 48,
+  reaches: REACHES.flatMap((reach, i) => [reach, (reach + (REACHES[i + 1] ?? 560)) / 2]),
+  patience: 2_000_000,
+  mostAsked: 150,
+  mostMoved: 3,
+};
+/** Orders tried on a sheet. */
+const ROUNDS = 6;
 
 type Candidate = PlacedBox & { readonly cost: number };
 
@@ -123,14 +152,15 @@ function candidatesOf(
   form: number,
   points: readonly Spot[],
   window: Box,
+  { reaches, directions }: Effort,
 ): Candidate[] {
   const { at, sizes } = request;
   const [width, height] = sizes[form] ?? [0, 0];
   const others = points.filter(([x, y]) => Math.hypot(x - at[0], y - at[1]) > 0.5);
   const found: Candidate[] = [];
-  for (const reach of REACHES)
-    for (let i = 0; i < DIRECTIONS; i++) {
-      const angle = (2 * Math.PI * i) / DIRECTIONS;
+  for (const reach of reaches)
+    for (let i = 0; i < directions; i++) {
+      const angle = (2 * Math.PI * i) / directions;
       const [dx, dy] = [Math.cos(angle), Math.sin(angle)];
       const left = at[0] + dx * reach + (dx - 1) * (width / 2);
       const top = at[1] + dy * reach + (dy - 1) * (height / 2);
@@ -157,6 +187,7 @@ export function layoutBoxes(
   requests: readonly BoxRequest[],
   points: readonly Spot[],
   window: Box,
+  effort: Effort = FOR_A_SCREEN,
 ): BoxLayout {
   const placed = new Map<string, Candidate>();
   const fixed = new Set<string>();
@@ -174,7 +205,7 @@ export function layoutBoxes(
     if (!request) return [];
     const made = byForm.get(who) ?? [];
     byForm.set(who, made);
-    return (made[form] ??= candidatesOf(request, form, points, window));
+    return (made[form] ??= candidatesOf(request, form, points, window, effort));
   };
   let compared = 0;
   const blockers = (candidate: Candidate, most: number): string[] | null => {
@@ -196,8 +227,8 @@ export function layoutBoxes(
   const makeRoom = (who: string, form: number): boolean => {
     let asked = 0;
     for (const candidate of candidates(who, form)) {
-      if (asked >= MOST_ASKED || compared > PATIENCE) return false;
-      const inWay = blockers(candidate, 2);
+      if (asked >= effort.mostAsked || compared > effort.patience) return false;
+      const inWay = blockers(candidate, effort.mostMoved);
       if (inWay === null) continue;
       asked++;
       const before = inWay.map((one) => [one, placed.get(one)] as const);
@@ -227,6 +258,32 @@ export function layoutBoxes(
       const at = placed.get(who);
       return at ? [{ who, box: at.box, form: at.form, leader: at.leader }] : [];
     }),
+    left: requests.flatMap(({ who }) => (placed.has(who) ? [] : [who])),
+  };
+}
+
+/**
+ * Boxes on a sheet, which has time: those that found no room, or only for a
+ * shorter form, go first in another round, as long as some are left. The best
+ * round stands; of equals the first, in which the worst came first.
+ */
+export function layoutSheetBoxes(
+  requests: readonly BoxRequest[],
+  points: readonly Spot[],
+  window: Box,
+): BoxLayout {
+  let [order, best, least] = [requests, null as BoxLayout | null, Infinity];
+  for (let round = 0; round < ROUNDS && least > 0; round++) {
+    const layout = layoutBoxes(order, points, window, FOR_A_SHEET);
+    const forms = new Map(layout.placed.map(({ who, form }) => [who, form]));
+    const shortOf = ({ who, sizes }: BoxRequest) => forms.get(who) ?? sizes.length;
+    const short = order.reduce((sum, request) => sum + shortOf(request), 0);
+    if (short < least) [best, least] = [layout, short];
+    order = order.toSorted((a, b) => Number(shortOf(b) > 0) - Number(shortOf(a) > 0));
+  }
+  const placed = new Map(best?.placed.map((one) => [one.who, one]));
+  return {
+    placed: requests.flatMap(({ who }) => placed.get(who) ?? []),
     left: requests.flatMap(({ who }) => (placed.has(who) ? [] : [who])),
   };
 }

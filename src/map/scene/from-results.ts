@@ -89,7 +89,7 @@ export type BoxType = {
 
 export const SCREEN_BOX: BoxType = { size: 12, leading: 15, padding: 5, mark: 15 };
 /** 6 pt on a sheet at 96 px to the inch. */
-export const SHEET_BOX: BoxType = { size: 8, leading: 9.5, padding: 3, mark: 10 };
+export const SHEET_BOX: BoxType = { size: 8, leading: 9, padding: 2, mark: 10 };
 
 /** Results in the shorter forms of a box, for where there is little room. */
 const SHORTER = [4, 2, 1];

@@ -1,5 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { layoutBoxes, POINT_ROOM, type Spot } from '../../../src/map/scene/box-layout';
+import {
+  layoutBoxes,
+  layoutSheetBoxes,
+  POINT_ROOM,
+  type Spot,
+} from '../../../src/map/scene/box-layout';
 import { SCREEN_BOX, SHEET_BOX } from '../../../src/map/scene/from-results';
 import { sixtyPoints } from './sixty-points';
 
@@ -50,6 +55,21 @@ describe('boxes of 60 points with 8 analytes', () => {
       expect(layout.placed.every(({ form }) => form === 0)).toBe(true);
       expect(faultsIn(layout, points)).toEqual([]);
     },
+  );
+
+  // What is left of a tabloid sheet beside its column of words, px at 96 to the inch.
+  test.each([1, 2, 3])(
+    'all stand whole on the map of a tabloid sheet beside its words (%i)',
+    (seed) => {
+      const size: Spot = [1277, 980];
+      const { requests, points } = sixtyPoints(seed, size, SHEET_BOX);
+      const window = { left: 16, top: 8, right: 1269, bottom: 936 };
+      const layout = layoutSheetBoxes(requests, points, window);
+      expect(layout.placed.map(({ who }) => who)).toEqual(requests.map(({ who }) => who));
+      expect(layout.placed.every(({ form }) => form === 0)).toBe(true);
+      expect(faultsIn(layout, points)).toEqual([]);
+    },
+    30_000,
   );
 
   test.each([1, 2, 3])(
