@@ -1,7 +1,8 @@
 import { legendsFrom } from '../../domain/lab/qualifiers';
 import { DECIMAL_POINT } from '../../domain/lab/reported';
 import { resultReader, type ResultInput } from '../../domain/lab/reading';
-import { levelSets, type LevelSet } from '../../domain/lab/screening';
+import type { LevelSet } from '../../domain/lab/screening';
+import { levelSetsOf } from '../../domain/lab/site-results';
 import { VERDICTS, type Verdict } from '../../domain/lab/verdict';
 import type { Together } from '../../domain/site/edits/together';
 import type { TableName } from '../../domain/site/schema';
@@ -76,7 +77,7 @@ const textAt = (column: Column | undefined, i: number) =>
  */
 export function verdictCounts(edit: Together | null, target: Target): readonly VerdictCount[] {
   const tables = edit ? addedTo(edit, 'results') : [EMPTY];
-  const sets = [...levelSets(target.site.screeningLevels).values()];
+  const sets = [...levelSetsOf(target.site).values()];
   if (!edit || sets.length === 0) return [];
   const judge = judgeOf(samplesOf(edit, target), target, sets);
   const totals = sets.map(() => new Float64Array(VERDICTS.length));
