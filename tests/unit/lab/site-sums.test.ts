@@ -4,6 +4,7 @@ import { levelSetsOf, resultsOf } from '../../../src/domain/lab/site-results';
 import { changeProposed, sumColumns, sumCounts, sumTexts } from '../../../src/domain/lab/site-sums';
 import type { NonDetectRule } from '../../../src/domain/lab/sums';
 import { totalOf } from '../../../src/domain/lab/worst';
+import { readSettings, writeSettings } from '../../../src/io/package/settings';
 import { siteFrom } from '../site-from';
 
 const RESULTS =
@@ -128,6 +129,17 @@ describe('what a person chose for the laboratory’s results', () => {
     });
     expect(readLabSettings(undefined)).toEqual({ lab: null, wrong: [] });
     expect(readLabSettings('no')).toEqual({ lab: null, wrong: ['lab'] });
+  });
+
+  test('is kept in the descriptor of the site, and a wrong part is named with its place', () => {
+    const { settings } = siteOf(FOUR);
+    const lab = { sums: 'zero' as const, sets: { Site: { roundToLevel: true } } };
+    const written = { downgradient: writeSettings({ ...settings, lab }) };
+    const read = readSettings(JSON.parse(JSON.stringify(written)) as Record<string, unknown>);
+    expect(read.settings.lab).toEqual(lab);
+    const odd = { downgradient: { ...written.downgradient, lab: { sums: 'a guess' } } };
+    const { problems } = readSettings(odd);
+    expect(problems.map(({ column }) => column)).toContain('downgradient.lab.sums');
   });
 
   test('goes back to usual part by part', () => {
