@@ -208,11 +208,11 @@ function footnotes(legendRows: readonly LegendRow[]) {
   };
 }
 
-/** What a level rests on: "Maximum contaminant level; 40 CFR 141.61(a)(2); verified". */
+/** What a level rests on: "Maximum contaminant level; 40 CFR part 141; 141.61(a)(2); verified". */
 export const levelBasis = ({
   basis,
   source,
   section,
   value_status: status,
 }: Partial<Pick<ScreeningLevel, 'basis' | 'source' | 'section' | 'value_status'>>): string =>
-  [basis, section ?? source, status].flatMap((part) => part ?? []).join('; ');
+  [basis, source, section, status].flatMap((part) => part ?? []).join('; ') || 'no source is given';
