@@ -6,15 +6,29 @@ import { expect, test, vi } from 'vitest';
 import { zipped, unzipped } from '../../../src/app/keeping/pack';
 import { SiteKeeper } from '../../../src/app/keeping/site-keeper.svelte';
 import type { DataPackage } from '../../../src/domain/site/data-package';
+import type { Edit } from '../../../src/domain/site/edits/apply';
+import { picturesOf, type Picture } from '../../../src/domain/site/pictures';
 import { sentenceOf } from '../../../src/domain/site/problem';
 import { fieldsOf, TABLE_NAMES } from '../../../src/domain/site/schema';
 import { tableOf } from '../../../src/domain/site/table';
 import { changeOf, lineOf, readJournal } from '../../../src/io/keeping/journal';
+import { SiteStore } from '../../../src/io/keeping/site-store';
 import { filesOf, openWhole, type WholeSite } from '../../../src/io/keeping/whole-site';
 import { bytesOf, openZip, textOf, zipOf, type Files } from '../../../src/io/package/files';
 import { migrated, type OpenedFolder, type Steps } from '../../../src/io/package/migrate';
 import { openPackage } from '../../../src/io/package/open';
-import { contentOf, made, resultRows, smallSite, windowOf, wholeOf, writeLevel } from './stand-ins';
+import {
+  contentOf,
+  made,
+  newDatabase,
+  resultRows,
+  smallSite,
+  StandInChannels,
+  StandInLocks,
+  windowOf,
+  wholeOf,
+  writeLevel,
+} from './stand-ins';
 
 vi.setConfig({ testTimeout: 60_000 }); // on a busy machine
 
@@ -75,6 +89,48 @@ test('a site that went through the browser’s database gives the same zip', asy
   const again = await SiteKeeper.open(keeper.id, around);
   if (!again.ok) throw new Error(again.problem.kind);
   expect(zipOf(filesOf(again.value.whole))).toEqual(zipOf(filesOf(whole)));
+});
+
+test('a picture placed in the open site is on the disk before the step that names it, and goes through the zip to the byte', async () => {
+  const store = new SiteStore(newDatabase());
+  const [locks, channels] = [new StandInLocks(), new StandInChannels()];
+  const around = windowOf({ store, locks, news: channels.news });
+  const whole = opened(folderOf('osier-bend'));
+  const keeper = SiteKeeper.begin(whole, around);
+  const reader = await vi.waitFor(async () => {
+    const found = await SiteKeeper.open(keeper.id, windowOf({ store, locks, news: channels.news }));
+    if (!found.ok) throw new Error(found.problem.kind);
+    return found.value;
+  });
+  const bytes = Uint8Array.from({ length: 5_000 }, (_, i) => (i * 7) % 251);
+  const picture: Picture = {
+    path: 'images/air-photo.png',
+    title: 'Air photo',
+    type: 'image/png',
+    size: { width: 900, height: 600 },
+    marks: [{ name: 'Well MW-1', dots: [10, 20], grid: [488580, 1822310] }],
+    opacity: 0.5,
+    shown: true,
+  };
+  const before = keeper.site;
+  const edit: Edit = { kind: 'place-pictures', pictures: [picture] };
+  keeper.carry(picture.path, bytes);
+  const isKept = await keeper.keep({ did: 'edit', label: 'Place it', edit, before, after: made(before, edit) }); // prettier-ignore
+  expect(isKept).toBe(true);
+  const onDisk = await store.files(keeper.id);
+  expect(onDisk.ok && onDisk.value.get(picture.path)).toEqual(bytes);
+  // A window that reads along has it too.
+  await vi.waitFor(() => expect(reader.carried.get(picture.path)).toEqual(bytes));
+  await reader.close();
+  await keeper.close();
+
+  const again = await SiteKeeper.open(keeper.id, around);
+  if (!again.ok) throw new Error(again.problem.kind);
+  const zip = await zipped(again.value.whole);
+  const back = openedZip(zip);
+  expect(back.carried.get(picture.path)).toEqual(bytes);
+  expect(picturesOf(back.package.descriptor)).toEqual([picture]);
+  expect(await zipped(back)).toEqual(zip);
 });
 
 test('columns we do not know and the order of rows survive an edit and a save', () => {
