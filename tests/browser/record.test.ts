@@ -49,6 +49,13 @@ describe('one point through all of its steps', () => {
       .first()
       .click();
     await page.getByText(/^Source: R\. W\. Puls and M\. J\. Barcelona, 1996/).waitFor();
+    await page.getByRole('button', { name: 'Make a set for this site from it' }).click();
+    await page.getByText(/^Source: Set on this site, from: R\. W\. Puls/).waitFor();
+    await page.getByText('Change this set').click();
+    await page.getByLabel('Successive readings').fill('2');
+    await page.getByLabel('Successive readings').press('Enter');
+    await page.getByText(/2 successive readings, at least 3 min apart/).waitFor();
+    expect(await tooSmall(page)).toEqual([]);
     await page.getByLabel('Turbidity', { exact: true }).fill('45');
     await page.getByRole('button', { name: 'Confirm the readings' }).click();
     await page.getByText(/Too few readings yet/).waitFor();
