@@ -62,10 +62,13 @@ export function sheetWords(
 ): SheetWords {
   const GAP = 14;
   const wide = (width - GAP * (columns - 1)) / columns;
+  const entries = legendOf(scene);
   const blocks: Block[] = [
     ...head.map((note): Block => ({ kind: 'words', note })),
-    { kind: 'words', note: { manner: 'strong', text: 'Legend' } },
-    ...legendOf(scene).map((entry): Block => ({ kind: 'entry', entry })),
+    ...(entries.length > 0
+      ? [{ kind: 'words', note: { manner: 'strong', text: 'Legend' } } as const]
+      : []),
+    ...entries.map((entry): Block => ({ kind: 'entry', entry })),
     ...foot.map((note): Block => ({ kind: 'words', note })),
   ];
   const lines: SheetLine[] = [];

@@ -1,7 +1,29 @@
 import { drawnSurface } from '../../domain/water/drawn-surface';
-import { sheetAreas, windowAt, type FigureForm, type ScaleUnit } from '../../domain/walk/figure';
+import { worstByScreen } from '../../domain/lab/worst-by-screen';
+import { metres } from '../../domain/units';
+import {
+  flowTable,
+  headsTable,
+  pushTable,
+  resultsTable,
+  type ReportTable,
+} from '../../domain/walk/report-tables';
+import { headUnder, sectionLines, sectionOf } from '../../domain/water/section';
+import {
+  sheetAreas,
+  windowAt,
+  type FigureForm,
+  type ScaleUnit,
+  type SheetKind,
+} from '../../domain/walk/figure';
 import { SurfaceChoice } from '../check/surface-choice.svelte';
 import type { OpenSite } from '../open-site.svelte';
+
+const TITLES: Readonly<Record<SheetKind, string>> = {
+  map: 'Water levels, direction of flow and results',
+  section: 'Section: ground, screens and water',
+  table: 'Table of the event',
+};
 
 /** A figure being made: what its form says, and what is drawn on it. */
 export class Figure {
@@ -9,11 +31,16 @@ export class Figure {
   readonly #surface: SurfaceChoice;
 
   form: FigureForm = $state.raw({
+    kind: 'map',
+    line: null,
+    exaggeration: null,
+    table: 'heads',
+    boxes: false,
     paper: 'tabloid',
     upright: false,
     ratio: 1200,
     scaleUnit: 'ft',
-    title: 'Water levels, direction of flow and results',
+    title: TITLES.map,
     number: '',
     project: '',
     preparer: '',
@@ -50,9 +77,47 @@ export class Figure {
     return surface.ok ? { surface: surface.value, interval } : null;
   });
 
+  /** A title nobody changed goes with what stands on the sheet. */
   set(change: Partial<FigureForm>) {
-    this.form = { ...this.form, ...change };
+    const { kind, title } = this.form;
+    const named = title === TITLES[kind] && change.kind ? { title: TITLES[change.kind] } : {};
+    this.form = { ...this.form, ...named, ...change };
   }
+
+  /** The section lines of the site. */
+  readonly lines = $derived.by(() => sectionLines(this.#site.site));
+  /** The section on the sheet; null where no line is drawn. */
+  readonly section = $derived.by(() => {
+    const site = this.#site;
+    const line = this.lines.find(({ feature }) => feature.id === this.form.line) ?? this.lines[0];
+    if (this.form.kind !== 'section' || !line) return null;
+    const unit = site.site.settings.grid.unit;
+    const corridor = metres(unit === 'm' ? 15 : 50, unit);
+    const made = sectionOf(
+      site.site,
+      line.line,
+      corridor,
+      site.heads,
+      headUnder(site.site, site.flow),
+      worstByScreen(site.shown.verdicts ? site.shownResults : []),
+    );
+    return made && { name: line.feature.name ?? line.feature.id, corridor, made };
+  });
+  /** The table on the sheet; null where another kind is asked for. */
+  readonly table = $derived.by((): ReportTable | null => {
+    const { site, heads, shown, shownResults } = this.#site;
+    if (this.form.kind !== 'table') return null;
+    switch (this.form.table) {
+      case 'heads':
+        return headsTable(site, heads);
+      case 'flow':
+        return flowTable(site, shown.zone);
+      case 'results':
+        return resultsTable(shownResults);
+      case 'pushes':
+        return pushTable(site);
+    }
+  });
 
   /** The unit scales are said in for this site. */
   get usualUnit(): ScaleUnit {

@@ -126,9 +126,9 @@ export class Walk {
     else this.#site.show(stop.view.shown);
   }
 
-  /** Keep what is seen as a stop after the one in hand. */
-  keep(seen: Window, title: string) {
-    const here = this.stop;
+  /** Keep what is seen as a stop after the one in hand; the last one where no walk is on. */
+  keep(seen: Window, title: string, contours = false) {
+    const here = this.running ? this.stop : null;
     const place = here ? this.stops.indexOf(here) + 1 : this.stops.length;
     const kept: Stop = {
       id: freeId(this.stops),
@@ -140,7 +140,7 @@ export class Walk {
       view: {
         shown: this.#site.shown,
         points: here?.view.points ?? 'all',
-        contours: here?.view.contours ?? false,
+        contours: here?.view.contours ?? contours,
         ...(here?.view.section ? { section: true } : {}),
         window: seen,
       },

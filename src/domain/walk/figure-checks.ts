@@ -18,11 +18,17 @@ export function sheetFindings(
     extent,
     findings,
     wordsCut,
+    without = [],
+    cut = [],
   }: {
     readonly extent: Window;
     readonly findings: readonly ReviewedFinding[];
     /** Whether the words do not fit their column. */
     readonly wordsCut: boolean;
+    /** Points that found no room for their box, or no ground in the section. */
+    readonly without?: readonly string[];
+    /** What else of the drawing does not fit the sheet, in words. */
+    readonly cut?: readonly string[];
   },
 ): SheetFinding[] {
   const { site, shown, heads, flow, interval } = figure;
@@ -65,23 +71,35 @@ export function sheetFindings(
       ? [serious(`${counted(unsettled.length, 'serious finding')} of the site not settled.`)]
       : []),
     ...(wordsCut ? [serious('The words do not fit: choose a larger sheet, or show less.')] : []),
-    ...(off.length > 0 ? [caution(`Off the sheet: ${listed(off)}.`)] : []),
+    ...cut.map(serious),
+    ...(without.length > 0
+      ? [
+          caution(
+            form.kind === 'section'
+              ? `Not in the section, for want of a ground elevation: ${listed(without)}.`
+              : `No room for the results of ${listed(without)}: choose a larger scale or sheet.`,
+          ),
+        ]
+      : []),
+    ...(form.kind === 'map' && off.length > 0 ? [caution(`Off the sheet: ${listed(off)}.`)] : []),
     ...(blank.length > 0 ? [caution(`Blank in the title block: ${blank.join(', ')}.`)] : []),
     ...(form.preparer.trim() !== '' && form.preparer.trim() === form.reviewer.trim()
       ? [caution('Prepared and reviewed by the same person.')]
       : []),
-    ...(interval !== null && metres(interval, site.settings.verticalUnit) > MOST_INTERVAL
+    ...(form.kind === 'map' &&
+    interval !== null &&
+    metres(interval, site.settings.verticalUnit) > MOST_INTERVAL
       ? [caution('The contour interval is over 2 ft, more than reviewers take.')]
       : []),
-    ...(shown.arrow && flow && !flow.resolved
+    ...(form.kind === 'map' && shown.arrow && flow && !flow.resolved
       ? [caution('The direction is not resolved: the sheet has no arrow, and says so.')]
       : []),
-    ...(flow?.isPlane === false && shown.arrow
+    ...(form.kind === 'map' && flow?.isPlane === false && shown.arrow
       ? [caution('The heads do not lie on one plane: one arrow does not tell the surface.')]
       : []),
     ...(site.settings.verticalDatum.trim() === '' ? [serious('No vertical datum is named.')] : []),
     ...(site.settings.validated ? [] : [note('Stamped PRELIMINARY, NOT VALIDATED.')]),
-    ...(site.grid.convergence === null
+    ...(form.kind === 'map' && site.grid.convergence === null
       ? [note('True north is not known: the grid is tied to nothing.')]
       : []),
     note(

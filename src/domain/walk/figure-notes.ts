@@ -61,11 +61,22 @@ export function headNotes(form: FigureForm, { site, shown }: FigureOf): Note[] {
 export function footNotes(form: FigureForm, figure: FigureOf): Note[] {
   const { site, shown, heads, interval, north } = figure;
   const { settings } = site;
+  const last = plain('Source: the tables of the site package. Interpretive. Not a survey.');
+  const datum = `Elevations ${settings.verticalDatum}, ${unitText(settings.verticalUnit)}.`;
+  if (form.kind === 'table') return [plain(datum), last];
+  if (form.kind === 'section')
+    return [
+      plain(
+        `Scale ${scaleWords(form.ratio, form.scaleUnit)} along the line, on the ground, printed at full size. ${datum}`,
+      ),
+      plain('Between the points nothing was seen: layers are not joined.'),
+      last,
+    ];
   const here = heads.filter(({ screen }) => screen.zone === shown.zone || screen.zone === null);
   const excluded = shown.heads ? excludedNotes(here) : [];
   return [
     plain(
-      `Grid ${settings.grid.name}, ${unitText(settings.grid.unit)}. Grid north is up. ${north}. Elevations ${settings.verticalDatum}, ${unitText(settings.verticalUnit)}.`,
+      `Grid ${settings.grid.name}, ${unitText(settings.grid.unit)}. Grid north is up. ${north}. ${datum}`,
     ),
     plain(`Scale ${scaleWords(form.ratio, form.scaleUnit)} on the ground, printed at full size.`),
     ...(interval === null
@@ -79,7 +90,7 @@ export function footNotes(form: FigureForm, figure: FigureOf): Note[] {
     ...(excluded.length > 0
       ? [{ manner: 'strong', text: 'Heads not counted' } as const, ...excluded.map(plain)]
       : []),
-    plain('Source: the tables of the site package. Interpretive. Not a survey.'),
+    last,
   ];
 }
 

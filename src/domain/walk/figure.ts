@@ -1,3 +1,4 @@
+import type { ReportTable } from './report-tables';
 import type { Window } from './stop';
 
 /** Sheets of paper, width and height upright, in millimetres (ANSI/ASME Y14.1, ISO 216). */
@@ -22,8 +23,20 @@ export type ScaleUnit = keyof typeof SCALES;
 export const scaleWords = (ratio: number, unit: ScaleUnit) =>
   unit === 'm' ? `1:${ratio}` : `1 inch = ${ratio / 12} ft (1:${ratio})`;
 
+/** What stands on a sheet. */
+export const SHEET_KINDS = ['map', 'section', 'table'] as const;
+export type SheetKind = (typeof SHEET_KINDS)[number];
+
 /** A figure as it was asked for. Blank lines of the title block stay blank and are found. */
 export type FigureForm = {
+  readonly kind: SheetKind;
+  /** The section line drawn, by its feature; null: the first. */
+  readonly line: string | null;
+  /** Vertical scale over horizontal; null: what fits. */
+  readonly exaggeration: number | null;
+  readonly table: ReportTable['name'];
+  /** Whether boxes of results stand beside the points of the map. */
+  readonly boxes: boolean;
   readonly paper: Paper;
   readonly upright: boolean;
   readonly ratio: number;
@@ -104,3 +117,11 @@ export function scaleThatFits(
     combinedFactor;
   return SCALES[unit].find((ratio) => ratio >= needed) ?? SCALES[unit].at(-1) ?? 1000;
 }
+
+/** Rows of a table on a sheet, and the room its heading takes, millimetres. */
+export const TABLE_ROW = 4.4;
+export const TABLE_HEAD = 15;
+
+/** Rows of a table that stand on a sheet. */
+export const rowsOnSheet = ({ height }: Pick<Area, 'height'>) =>
+  Math.max(1, Math.floor((height - TABLE_HEAD - 4) / TABLE_ROW));

@@ -37,7 +37,10 @@ export const RULES: Readonly<Record<Room, Rule>> = {
     rooms: ['domain', 'app', 'map'],
     packages: ['svelte', 'maplibre-gl', '@turf/*', 'geojson', '@fontsource/*'],
   },
-  ui: { rooms: ['domain', 'app', 'map', 'ui'], packages: ['svelte', '@fontsource/*'] },
+  ui: {
+    rooms: ['domain', 'app', 'map', 'ui'],
+    packages: ['svelte', '@fontsource/*', 'jspdf', 'svg2pdf.js'],
+  },
   cli: { rooms: ['domain', 'io', 'cli'], packages: ['node:*'] },
 };
 

@@ -20,6 +20,11 @@ import { textWidth } from '../../../src/map/scene/text-width';
 import { openFolder } from '../folder';
 
 const FORM = {
+  kind: 'map',
+  line: null,
+  exaggeration: null,
+  table: 'heads',
+  boxes: false,
   paper: 'tabloid',
   upright: false,
   ratio: 600,
