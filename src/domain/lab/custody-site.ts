@@ -82,6 +82,21 @@ function reportedIn(
   });
 }
 
+/**
+ * The sample a laboratory's name is of: its own name, else the one name a blind
+ * duplicate was sent under, else the laboratory's one number for it. Null where no
+ * sample, or more than one, has it.
+ */
+export function sampleNamed(samples: ReadonlyMap<string, Sample>, name: string): string | null {
+  if (samples.has(name)) return name;
+  const all = [...samples.values()];
+  for (const column of ['blind_alias', 'lab_number'] as const) {
+    const [only, ...more] = all.filter((sample) => sample[column] === name);
+    if (only && more.length === 0) return only.id;
+  }
+  return null;
+}
+
 /** What a laboratory file says of a sample and the list may lack. */
 const FROM_THE_LABORATORY = [
   'received_time',

@@ -1,5 +1,6 @@
 import { analyteProblem, analyteWithCas } from '../../domain/lab/analytes';
 import { casOf } from '../../domain/lab/cas';
+import { sampleNamed } from '../../domain/lab/custody-site';
 import { readReported } from '../../domain/lab/reported';
 import type { Cell } from './ask';
 import type { Made } from './cells';
@@ -84,9 +85,7 @@ function knownSample(context: Context): Made {
     column: 'id',
     from: at === null ? [] : [at],
     make: ([name = '']) =>
-      samples.has(name)
-        ? name
-        : { column: heading, expected: 'a sample the site has: the file gives no location or date', found: name }, // prettier-ignore
+      sampleNamed(samples, name) ?? { column: heading, expected: 'a sample the site has: the file gives no location or date', found: name }, // prettier-ignore
   };
 }
 

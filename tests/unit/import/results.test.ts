@@ -8,6 +8,7 @@ import { compareAmounts } from '../../../src/domain/lab/concentration-units';
 import { proposeMapping } from '../../../src/io/import/match-columns';
 import { verdictCounts } from '../../../src/io/import/verdicts';
 import { readDelimitedBytes } from '../../../src/io/import/read-delimited';
+import { packageFrom } from '../site-from';
 import { bytesOfFile, emptySite, importInto, sourceOf, targetOf } from './target';
 
 const ORACLES = new URL('../../fixtures/oracles/', import.meta.url);
@@ -269,4 +270,27 @@ test('a unit in the heading of the results is that of every row; a limit in anot
   const [result] = [...targetOf(after).site.results];
   expect([result?.unit, result?.reporting_limit, result?.detection_limit]).toEqual(['ug/L', null, '0.2']); // prettier-ignore
   expect(preview.said).toContain('RL (mg/L) is in another unit than the results, and is left out.');
+});
+
+test('a file that names its samples alone is matched by the name they were sent under and by the laboratory’s number', () => {
+  const site = packageFrom({
+    events: ['id,title,first_day,last_day', 'E1,Round,2026-05-30,2026-05-31'],
+    samples: [
+      'id,event,kind,custody_number,lab_number,blind_alias',
+      'DP-3,E1,field sample,COC-1,L-702,',
+      'DUP-1,E1,field duplicate,COC-1,,DP-88',
+      'DP-4,E1,field sample,COC-1,L-703,',
+      'DP-5,E1,field sample,COC-1,L-703,',
+    ],
+  });
+  const named = ['DP-3', 'DP-88', 'L-702', 'L-703'];
+  const rows = named.map((name, i) => `${name},${['Benzene', 'Toluene'][i >> 1] ?? ''},1.5,ug/L`);
+  const taken = importInto(site, sourceOf('lab.csv', 'Sample,Analyte,Result,Unit', ...rows));
+  expect([...targetOf(taken.after).site.results].map(({ sample }) => sample)).toEqual([
+    'DP-3',
+    'DUP-1',
+    'DP-3',
+  ]);
+  // Two samples have that number: it is not guessed which was meant.
+  expect(taken.preview.refused.map(({ row }) => row)).toEqual([5]);
 });
