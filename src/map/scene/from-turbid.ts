@@ -1,13 +1,14 @@
 import { byLocation, type JudgedResult } from '../../domain/lab/site-results';
-import { raisedByParticles } from '../../domain/lab/turbid';
+import { raisedByParticles, turbidSamples } from '../../domain/lab/turbid';
 import type { Site } from '../../domain/site/site';
 import { SIZES } from '../look/look';
 import { placeOf } from './from-locations';
 import type { TextItem } from './scene';
 
 /** The word beside each point with a total metal or a clinging compound from turbid water. */
-export const turbidItems = (site: Site, results: readonly JudgedResult[]): TextItem[] =>
-  [...byLocation(results)].flatMap(([id, here]): TextItem[] => {
+export function turbidItems(site: Site, results: readonly JudgedResult[]): TextItem[] {
+  if (turbidSamples(site).size === 0) return [];
+  return [...byLocation(results)].flatMap(([id, here]): TextItem[] => {
     const location = site.locations.get(id);
     const at = location ? placeOf(location) : null;
     if (!at || !here.some((result) => raisedByParticles(site, result))) return [];
@@ -28,3 +29,4 @@ export const turbidItems = (site: Site, results: readonly JudgedResult[]): TextI
       },
     ];
   });
+}
