@@ -8,8 +8,8 @@ import type { Decision } from '../domain/site/schema';
 import { SHOWN_AT_FIRST, type Shown } from '../domain/site/shown';
 import { examine, findingsOf } from '../domain/findings/findings-of';
 import { ASKED_AT_FIRST, askedResults, type Asked } from '../domain/lab/asked-results';
-import { headsOf } from '../domain/water/event-heads';
-import { flowOf, zonesOf } from '../domain/water/flow';
+import { flowAt, headsAt } from '../domain/findings/history';
+import { zonesOf } from '../domain/water/flow';
 import type { Work } from '../domain/work';
 import type { ImportedFile } from '../io/keeping/journal';
 import { gridOf, siteOf } from '../io/open-site';
@@ -59,12 +59,10 @@ export class OpenSite {
     const { grid, problem } = gridOf(this.package);
     return { grid, site: siteOf(this.package, grid, problem) };
   });
-  readonly heads = $derived(this.shown.event === null ? [] : headsOf(this.site, this.shown.event));
+  readonly heads = $derived(this.shown.event === null ? [] : headsAt(this.site, this.shown.event));
   readonly zones = $derived(zonesOf(this.heads));
   readonly flow = $derived(
-    this.shown.event === null
-      ? null
-      : flowOf(this.site, this.shown.event, this.shown.zone, this.heads),
+    this.shown.event === null ? null : flowAt(this.site, this.shown.event, this.shown.zone),
   );
   readonly findings = $derived(findingsOf(examine(this.site, this.shown.event, this.grid.covers)));
   /** Which results the sheet and the map show, beside event and analyte. */
@@ -204,7 +202,7 @@ export class OpenSite {
   show(change: Partial<Shown>) {
     const next = { ...this.shown, ...change };
     if (change.event !== undefined && change.zone === undefined && next.event !== null) {
-      const zones = zonesOf(headsOf(this.site, next.event));
+      const zones = zonesOf(headsAt(this.site, next.event));
       if (!zones.includes(next.zone)) next.zone = zones[0] ?? null;
     }
     if (next.event !== this.shown.event || next.zone !== this.shown.zone)

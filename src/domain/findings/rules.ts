@@ -58,6 +58,7 @@ const onTheGround = (rule: Rule): Rule =>
       site.settings,
     ],
     rule,
+    'site',
   );
 
 /** The tables of the laboratory and what they hang from. */

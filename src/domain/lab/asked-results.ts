@@ -1,4 +1,6 @@
 import type { Site } from '../site/site';
+import { rowsDifferingIn } from '../site/table-rows';
+import { analyteKey } from './analytes';
 import { ANALYTE_GROUPS, keysOfGroup } from './analyte-groups';
 import {
   levelSetsOf,
@@ -65,16 +67,35 @@ export type Choices = {
   readonly groups: readonly string[];
 };
 
-export function choicesIn(site: Site): Choices {
-  const { used } = resultsOf(site);
-  const distinct = (of: (result: SiteReading) => string | null | undefined) =>
-    [...new Set(used.map(of))].flatMap((one) => one ?? []).toSorted((a, b) => a.localeCompare(b));
-  const present = new Set(used.map(({ reading }) => reading.key));
-  return {
-    zones: distinct(({ screen }) => screen?.zone),
-    matrices: distinct(({ sample }) => sample.matrix),
+const chosenAmong = new WeakMap<
+  object,
+  { readonly parts: readonly unknown[]; readonly choices: Choices }
+>();
+
+/** The zones, matrices and groups of analytes a site has results of. */
+export function choicesIn({ results, samples, screens }: Site): Choices {
+  const parts = [samples, screens];
+  const before = chosenAmong.get(results);
+  if (before?.parts.every((part, i) => part === parts[i])) return before.choices;
+  const zones = new Set<string>();
+  const matrices = new Set<string>();
+  for (const { sample: id } of rowsDifferingIn(results, ['sample'])) {
+    const sample = samples.get(id);
+    const zone = sample?.screen ? screens.get(sample.screen)?.zone : null;
+    if (zone) zones.add(zone);
+    if (sample?.matrix) matrices.add(sample.matrix);
+  }
+  const present = new Set<string>();
+  for (const { cas, analyte } of rowsDifferingIn(results, ['cas', 'analyte']))
+    present.add(analyteKey(cas, analyte));
+  const sorted = (names: ReadonlySet<string>) => [...names].toSorted((a, b) => a.localeCompare(b));
+  const choices = {
+    zones: sorted(zones),
+    matrices: sorted(matrices),
     groups: ANALYTE_GROUPS.filter((group) =>
       [...keysOfGroup(group)].some((key) => present.has(key)),
     ),
   };
+  chosenAmong.set(results, { parts, choices });
+  return choices;
 }

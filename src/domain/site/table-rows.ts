@@ -1,5 +1,5 @@
 import type { CellValue } from './read-cell';
-import type { Block } from './table';
+import type { Block, Column } from './table';
 
 /** Rows to be read through in order, or one at a time; an array is one. */
 export type Rows<T> = Iterable<T> & {
@@ -10,6 +10,8 @@ export type Rows<T> = Iterable<T> & {
    * a block is asked about once, and no other row is made. A plain list has none.
    */
   where?(column: string, wanted: (value: CellValue | null) => boolean): Iterable<T>;
+  /** A row for each different set of values in some columns; the same may come more than once. */
+  different?(columns: readonly string[]): Iterable<T>;
 };
 
 export const READ = 1;
@@ -76,6 +78,23 @@ export function tableRows<T>(
           if (isWanted[codes?.[i] ?? 0] === 1 && block.state[i] === READ) yield make(i);
       }
     },
+    *different(columns) {
+      for (const block of blocks) {
+        const coded = columns.flatMap(
+          (column) => block.block.columns[places[names.indexOf(column)] ?? -1] ?? [],
+        );
+        const make = makerOf(block);
+        const seen = new Set<string | number>();
+        const setAt = codeSets(coded);
+        for (let i = 0; i < block.block.size; i++) {
+          if (block.state[i] !== READ) continue;
+          const set = setAt(i);
+          if (seen.has(set)) continue;
+          seen.add(set);
+          yield make(i);
+        }
+      }
+    },
     at(place) {
       let left = place < 0 ? place + length : place;
       for (const [which, block] of blocks.entries()) {
@@ -90,6 +109,25 @@ export function tableRows<T>(
     },
   };
 }
+
+/** What names the set of codes several columns have in a row. */
+function codeSets(columns: readonly Column[]): (i: number) => number | string {
+  const sizes = columns.map(({ dictionary }) => dictionary.length);
+  if (sizes.reduce((product, size) => product * size, 1) >= Number.MAX_SAFE_INTEGER)
+    return (i) => columns.map(({ codes }) => codes[i] ?? 0).join(' ');
+  return (i) => {
+    let set = 0;
+    for (let k = 0; k < columns.length; k++)
+      set = set * (sizes[k] ?? 1) + (columns[k]?.codes[i] ?? 0);
+    return set;
+  };
+}
+
+/** A row for each different set of values in some columns, of a table or of a list; the same may come more than once. */
+export const rowsDifferingIn = <T extends object>(
+  rows: Rows<T>,
+  columns: readonly (keyof T & string)[],
+): Iterable<T> => rows.different?.(columns) ?? rows;
 
 /** The rows whose value in a column is wanted, of a table or of a list. */
 export function* rowsWhere<T extends object>(

@@ -1,3 +1,4 @@
+import { groupBy } from '../../group';
 import { cell } from '../../site/cite';
 import type { MeasuringPoint } from '../../site/schema';
 import type { Site } from '../../site/site';
@@ -33,11 +34,27 @@ export const markChanged: Rule = ({ site, event, heads }) =>
     ];
   });
 
+const gaugedIn = new WeakMap<Site['waterLevels'], ReadonlyMap<string, ReadonlySet<string>>>();
+
+/** The events each screen was read in. */
+function eventsOf({ waterLevels }: Site, screen: string): ReadonlySet<string> | null {
+  let known = gaugedIn.get(waterLevels);
+  if (!known) {
+    const made = groupBy(waterLevels, (level) => level.screen);
+    known = new Map([...made].map(([id, levels]) => [id, new Set(levels.map((one) => one.event))]));
+    gaugedIn.set(waterLevels, known);
+  }
+  return known.get(screen) ?? null;
+}
+
 function readBefore(site: Site, event: string, screen: string): GaugedScreen | null {
   const events = gaugedEvents(site);
-  for (const earlier of events.slice(0, events.indexOf(event)).toReversed()) {
-    const read = headsAt(site, earlier).find((one) => one.screen.id === screen);
-    if (read) return read;
+  const read = eventsOf(site, screen);
+  for (let at = events.indexOf(event) - 1; at >= 0; at--) {
+    const earlier = events[at] ?? '';
+    if (!read?.has(earlier)) continue;
+    const found = headsAt(site, earlier).find((one) => one.screen.id === screen);
+    if (found) return found;
   }
   return null;
 }
