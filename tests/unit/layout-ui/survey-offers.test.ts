@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { apply } from '../../../src/domain/site/edits/apply';
 import { readSite } from '../../../src/domain/site/site';
 import { adjusted } from '../../../src/domain/survey/adjustment';
@@ -7,8 +7,9 @@ import { noAdjustmentWords, suspectWords } from '../../../src/domain/survey/loop
 import { suspects } from '../../../src/domain/survey/misclosure';
 import { offersOf, takeOffers } from '../../../src/domain/survey/offer-elevations';
 import { loopsIn } from '../../../src/domain/survey/shots';
+import { stakedOffsets } from '../../../src/domain/survey/staked-offset';
 import { metres } from '../../../src/domain/units';
-import { flatGrid, packageFrom } from '../site-from';
+import { flatGrid, packageFrom, siteFrom } from '../site-from';
 
 const bookWith = (second: string, last = 'L,3,BM,,4.98,200,') =>
   packageFrom({
@@ -64,4 +65,22 @@ test('backsight and foresight swapped leave a misclosure that is said, not smoot
     expect(noAdjustmentWords(refused.problem, 'ft')).toMatch(/0\.800 ft is over the 0\.050 ft/);
   const found = suspects(loop, shots, limit, 'ft').map(suspectWords);
   expect(found).toContain('backsight and foresight of line 2, DP-1, in each other’s column');
+});
+
+describe('staked against as-pushed', () => {
+  test('a point pushed 3 ft east and 4 ft north of its stake is 5 ft off toward 037°; one without both places has no offset', () => {
+    const site = siteFrom({
+      locations: [
+        'id,easting,northing,kind,status,planned_easting,planned_northing',
+        'DP-1,103,204,direct push,pushed,100,200',
+        'DP-2,50,60,direct push,pushed,50,60',
+        'DP-3,,,direct push,planned,10,20',
+      ],
+    });
+    const offsets = stakedOffsets(site);
+    expect(offsets.map(({ id }) => id)).toEqual(['DP-1', 'DP-2']);
+    expect(offsets[0]?.distance).toBeCloseTo(5, 9);
+    expect(offsets[0]?.azimuth).toBeCloseTo((Math.atan2(3, 4) * 180) / Math.PI, 9);
+    expect(offsets[1]?.azimuth).toBeNull();
+  });
 });
