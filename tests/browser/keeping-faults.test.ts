@@ -94,6 +94,28 @@ test('a site of a newer format, and a zip cut short, are refused in words; what 
   await page.getByText('7 heads in the plane').waitFor();
 });
 
+test('markup in the names of a site is text on the screen, and runs nothing', async () => {
+  const app = await openApp({ path: '?site=osier-bend' });
+  await app.drawn();
+  const { page } = app;
+  const markup = '<img src=x onerror=document.title=1>';
+  const demo = new Map(filesIn('demo-sites/osier-bend'));
+  const change = (path: string, made: (text: string) => string) =>
+    demo.set(path, Buffer.from(made(Buffer.from(demo.get(path) ?? []).toString())));
+  for (const path of demo.keys())
+    if (path.endsWith('.csv')) change(path, (text) => text.replaceAll('MW-4', markup));
+  change('datapackage.json', (text) => text.replace('Osier Bend', `Osier ${markup}`));
+  await page.locator('summary', { hasText: /^Open/ }).first().click();
+  const zip = { name: 'a.zip', mimeType: 'application/zip', buffer: Buffer.from(zipOf(demo)) };
+  await page.getByLabel('A zip of one').setInputFiles(zip);
+  await page.getByRole('heading', { level: 1, name: markup }).waitFor();
+  await page.getByRole('button', { name: markup, exact: true }).first().click();
+  await page.getByRole('button', { name: 'Tables', exact: true }).click();
+  await page.getByRole('gridcell', { name: markup, exact: true }).waitFor();
+  expect(await page.locator('img[src="x"]').count()).toBe(0);
+  expect(await page.title()).not.toBe('1');
+});
+
 describe('WebGL', () => {
   const works = async (page: Page) => {
     await page.getByText('8 heads in the plane').waitFor();

@@ -127,7 +127,8 @@ export function reconcile(sent: readonly Sent[], reported: readonly Reported[]):
     awaited: silent.filter(({ custodyNumber }) => !begun.has(custodyNumber)),
     extra: strange,
     renamed,
-    short: shortOf(back),
+    // Rows that are not used yet tell nothing of their methods.
+    short: shortOf(back.filter(({ reported: { methods } }) => methods.length > 0)),
   };
 }
 

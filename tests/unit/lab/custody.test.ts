@@ -95,6 +95,10 @@ describe('the custody lists against what came back', () => {
     expect(short).toEqual([
       { sent: expect.objectContaining({ id: 'DP-01-S1' }) as Sent, methods: ['EPA 7470A'] },
     ]);
+    // Rows that wait for a name are not said to lack a method.
+    const waiting = custody([], [...all.slice(1).map((id) => tce(id)), tce('dp 1 s1')]);
+    expect(waiting.renamed).toHaveLength(1);
+    expect(waiting.short).toEqual([]);
   });
 
   test('a site without custody numbers is asked for none', () => {
