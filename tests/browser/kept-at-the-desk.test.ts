@@ -11,7 +11,7 @@ describe('a decision made in the app', () => {
     const app = await openApp({ path: '?site=osier-bend' });
     await app.drawn();
     const { page } = app;
-    await expect.poll(() => page.getByRole('status').innerText()).toBe('Not yet edited');
+    await page.getByRole('status').getByText('Not yet edited', { exact: true }).waitFor();
 
     await page.getByRole('button', { name: 'MW-4', exact: true }).first().click();
     await page.getByRole('button', { name: 'Leave out MW-4 @ 2026-09' }).click();
@@ -106,12 +106,22 @@ describe('a folder of this device', () => {
     const app = await openApp({ path: '?site=osier-bend', before: withFolder });
     await app.drawn();
     const { page } = app;
+    await menu(page).click();
+    await page.getByRole('button', { name: 'Its settings and grid…' }).click();
+    await page.getByLabel(/^Your initials/).fill('QX');
+    await page.keyboard.press('Escape');
+    await page.getByLabel(/^Your initials/).waitFor({ state: 'detached' });
     await leaveOut(page, 'MW-4', 'Lock forced');
     await menu(page).click();
     await page.getByRole('button', { name: 'Save it in a folder…' }).click();
     await page.getByText('Saved in the folder Yard.').waitFor();
     expect(await inFolder(page, 'decisions.csv')).toContain('Lock forced');
-    expect(await inFolder(page, 'journal.jsonl')).toContain('MW-4');
+    const [line = ''] = (await inFolder(page, 'journal.jsonl')).trim().split('\n').slice(-1);
+    expect(JSON.parse(line)).toMatchObject({
+      when: expect.stringMatching(/^20\d\d-.*Z$/) as unknown,
+      who: 'QX',
+      label: expect.stringContaining('MW-4') as unknown,
+    });
     const before = await inFolder(page, 'water_levels.csv');
 
     // The next day: opened from the folder, edited, saved.
