@@ -75,7 +75,7 @@ test('a plant grid is laid on a State Plane zone by four control points, one of 
 });
 
 test('a site plan is placed by three marks, lies under the points, is undone, saved and opened again', async () => {
-  const app = await openApp({ size: 'wide', path: '?site=osier-bend' });
+  const app = await openApp({ path: '?site=osier-bend' });
   const { page } = app;
   await app.drawn();
   await menu(page, PLACES);
@@ -243,6 +243,7 @@ test('GeoJSON, KML, GPX and a zipped shapefile come in by the mouse, every row o
     features: [
       feature('GJ-1', { type: 'Point', coordinates: place(488900, 1822100) }, { kind: 'direct push', status: 'planned' }), // prettier-ignore
       feature('GJ-2', { type: 'Point', coordinates: place(489000, 1822150) }, { kind: 'direct push', status: 'planned' }), // prettier-ignore
+      feature('Shed', { type: 'Polygon', coordinates: [[place(488900, 1822000), place(488950, 1822000), place(488950, 1822040), place(488900, 1822000)]] }, { kind: 'building' }), // prettier-ignore
     ],
   };
   const kml = `<kml xmlns="http://www.opengis.net/kml/2.2"><Document>
@@ -251,7 +252,7 @@ test('GeoJSON, KML, GPX and a zipped shapefile come in by the mouse, every row o
     <Placemark><name>nowhere</name></Placemark></Document></kml>`;
   const [lng, lat] = place(489050, 1822050);
   const gpx = `<gpx version="1.1" creator="hand" xmlns="http://www.topografix.com/GPX/1/1"><wpt lat="${lat}" lon="${lng}"><name>GP-1</name></wpt></gpx>`;
-  const shapefile = readFileSync(new URL('../fixtures/files/areas.zip', import.meta.url));
+  const shapefile = readFileSync(new URL('../fixtures/files/points.zip', import.meta.url));
   await menu(page, /Take files into its tables/);
   await page
     .getByLabel('Files', { exact: true })
@@ -259,22 +260,30 @@ test('GeoJSON, KML, GPX and a zipped shapefile come in by the mouse, every row o
       file('points.geojson', 'application/geo+json', Buffer.from(JSON.stringify(geojson))),
       file('points.kml', 'application/vnd.google-earth.kml+xml', Buffer.from(kml)),
       file('points.gpx', 'application/gpx+xml', Buffer.from(gpx)),
-      file('areas.zip', 'application/zip', shapefile),
+      file('points.zip', 'application/zip', shapefile),
     ]);
   const take = async (name: string, account: string) => {
     await page.getByRole('heading', { name: new RegExp(`^Take in ${name}`) }).waitFor();
     await page.getByRole('row', { name: `Rows ${account}` }).waitFor();
     await page.getByRole('button', { name: 'Take it in' }).click();
   };
-  await take('points.geojson', '2 2 2 0 0 0 0');
+  await take('points.geojson, points', '2 2 2 0 0 0 0');
+  await take('points.geojson, lines and areas', '1 1 1 0 0 0 0');
   await page.getByText(/expected a point, line or area/i).first().waitFor(); // prettier-ignore
   await take('points.kml', '2 1 1 0 0 1 0');
   await page.getByRole('heading', { name: 'Take in points.gpx' }).waitFor();
-  await page.getByLabel(/What stands there/i).selectOption('direct push');
-  await page.getByLabel(/How far/i).selectOption('planned');
+  await page.getByLabel('What are these locations?').selectOption('direct push');
+  await page.getByLabel('How far have they got?').selectOption('planned');
   await take('points.gpx', '1 1 1 0 0 0 0');
-  await page.getByRole('heading', { name: /^Take in areas/ }).waitFor();
-  await app.picture('places-areas');
+  // A shapefile in the survey feet of California: two of its points are read, the third has no
+  // place, and the two that are land far from the site.
+  await page.getByRole('heading', { name: /^Take in points.shp/ }).waitFor();
+  await page.getByLabel('What are these locations?').selectOption('direct push');
+  await page.getByLabel('How far have they got?').selectOption('planned');
+  await page.getByText(/DP-1 stands [\d,]+ km from the middle of the points/).waitFor();
+  expect(await page.getByLabel('Its coordinates are in').inputValue()).toBe('grid');
+  await page.getByRole('row', { name: /^Rows 3 2 2 0 0 1 0/ }).waitFor();
+  await app.picture('places-far');
   await page.getByRole('button', { name: 'Leave this file out' }).click();
   await page.getByRole('button', { name: 'Back to the map' }).click();
   await page.getByRole('button', { name: 'GJ-2' }).first().waitFor({ state: 'attached' });

@@ -3,7 +3,11 @@ import { placedOn, placingSentence, type LocalGrid } from '../../src/domain/loca
 import { NEW_SITE } from '../../src/domain/site/settings-draft';
 import { gridOf, siteOf } from '../../src/io/open-site';
 import { readSettings, writeSettings } from '../../src/io/package/settings';
+import { proposedAnswers } from '../../src/io/import/ask';
+import { proposeMapping } from '../../src/io/import/match-columns';
+import { preview } from '../../src/io/import/preview';
 import { openDefined } from '../../src/io/projection/open-defined';
+import { emptySite, sourceOf, targetOf } from './import/target';
 
 // NAD83 / Texas South Central, in survey feet: the projection of EPSG Guidance Note 7-2, method
 // 9802, on the newer datum. West of 99° W grid north lies west of true north.
@@ -113,5 +117,30 @@ describe('a plant grid by marks known on both', () => {
     const { settings, problems } = readSettings({ downgradient: { ...written, grid } });
     expect(problems.map(({ column }) => column)).toEqual(['downgradient.grid.local']);
     expect(settings.grid.local).toBeUndefined();
+  });
+});
+
+describe('a file in the plant grid, for a site on the State Plane zone', () => {
+  test('its points land where the plant grid lies; 100 ft along plant north is 34.202 ft east, 93.969 ft north', () => {
+    const target = targetOf(emptySite({ grid: TEXAS }));
+    const source = sourceOf(
+      'plant.csv',
+      'id,easting,northing,kind,status',
+      'MW-1,5000,5000,monitoring well,installed',
+      'MW-2,5000,5100,monitoring well,installed',
+    );
+    const mapping = {
+      ...proposeMapping(source).mapping,
+      coordinates: { kind: 'grid', grid: plant(byOrigin) },
+    } as const;
+    const first = preview(source, mapping, {}, target);
+    const { edit, account, said } = preview(source, mapping, proposedAnswers(first.asks), target);
+    expect(account).toMatchObject({ rows: 2, taken: 2, refused: 0 });
+    expect(said.join(' ')).toContain('turned from Plant grid into NAD83 / Texas South Central');
+    const rows = edit?.edits.flatMap((each) => (each.kind === 'add-rows' ? each.rows : [])) ?? [];
+    expect(rows.map(({ easting, northing }) => [easting, northing])).toEqual([
+      ['3040000.000', '13712000.000'],
+      ['3040034.202', '13712093.969'],
+    ]);
   });
 });

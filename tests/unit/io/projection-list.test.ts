@@ -89,6 +89,14 @@ describe('searching it', () => {
     expect(search('EPSG:2965')[0]?.place).toMatch(/^USA - Indiana - counties of Adams;/);
   });
 
+  test('by latitude and longitude, in degrees or in degrees, minutes and seconds: the grids meant for the place', () => {
+    const names = search('39°46′06″N 86°09′29″W').map(({ system }) => system.name);
+    expect(names.slice(0, 12)).toContain('NAD83 / Indiana East (ftUS)');
+    expect(names).toContain('NAD83 / UTM zone 16N');
+    expect(names.some((name) => /Texas|Ohio/.test(name))).toBe(false);
+    expect(search('39.76833 N, 86.15806 W').map(({ system }) => system.name)).toEqual(names);
+  });
+
   test('nothing asked, nothing found; nonsense too', () => {
     expect(codes('  ')).toEqual([]);
     expect(codes('zzzz')).toEqual([]);
