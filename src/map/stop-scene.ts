@@ -1,8 +1,11 @@
 import { pointsShown } from '../domain/walk/points-shown';
 import type { StopView } from '../domain/walk/stop';
 import type { DrawnSurface } from '../domain/water/drawn-surface';
+import { nextPushes } from '../domain/lab/site-delineation';
+import { sidesTold } from '../domain/walk/lab-stops';
 import { groundPlaces } from './ground-places';
 import { contourDecimals, contourItems } from './scene/from-contours';
+import { openSideItems } from './scene/from-delineation';
 import type { Item, Scene } from './scene/scene';
 import { siteScene, type Drawing } from './site-scene';
 
@@ -12,7 +15,7 @@ export type StopSurface = { readonly surface: DrawnSurface; readonly interval: n
 /** The map at a stop: the site's own, with only the points that the stop is about. */
 export function stopScene(
   drawing: Drawing,
-  { points }: StopView,
+  { points, sides, shown }: StopView,
   contours: StopSurface | null,
 ): Scene {
   const { site, heads, results, flow } = drawing;
@@ -24,6 +27,7 @@ export function stopScene(
   const placeOf = groundPlaces(flow, site.grid.combinedFactor);
   return [
     ...siteScene(drawing).filter(isWanted),
+    ...(sides ? openSideItems(site, nextPushes(sidesTold(site, shown, heads))) : []),
     ...(contours && placeOf
       ? contourItems(
           contours.surface,

@@ -5,8 +5,11 @@ import {
   openSides,
   sideSentence,
   wayOf,
+  type AnalyteDelineation,
 } from '../lab/site-delineation';
-import { length } from '../show';
+import type { Side } from '../lab/delineation';
+import type { Site } from '../site/site';
+import { length, significant } from '../show';
 import { metres } from '../units';
 import { flowOf } from '../water/flow';
 import { judgedAgainst, type JudgedResult } from '../lab/site-results';
@@ -103,10 +106,13 @@ function overSentence(
   const work = worst ? verdictWork(worst.judged) : null;
   const text = worst ? resultText(worst.reading, valueOf(worst.reading)) : '';
   const most: Part = work ? { text, work } : text;
+  // Laboratories and levels write in units of their own: the ratio is what a room can follow.
+  const times =
+    work && work.answer.value >= 1 ? ` (${significant(work.answer.value, 2)} times its level)` : '';
   return said(
     `${analyte} exceeds ${level ? levelText(level) : 'its level'} at ${pointsOf(here).length} of ${counted(sampled.length, 'point')}; most at ${worst?.location?.id ?? 'a point not known'}, `,
     most,
-    '.',
+    `${times}.`,
   );
 }
 
@@ -154,24 +160,45 @@ export function whatNext({ site, of, flow }: Material): Telling {
 const WITHIN = metres(30);
 const BELOW = metres(6);
 
+const reachOf = ({ grid }: Site) => ({
+  within: WITHIN,
+  below: BELOW,
+  combinedFactor: grid.combinedFactor ?? 1,
+});
+
+/** The sides of every point that exceeds in an event, one answer an analyte. */
+export function sidesTold(
+  site: Site,
+  { event, levelSet }: Pick<Material['of'], 'event' | 'levelSet'>,
+  heads: Material['heads'],
+): AnalyteDelineation[] {
+  if (event === null) return [];
+  const results = judgedAgainst(site, levelSet, { event, fieldSamples: true });
+  return delineationsOf(
+    site,
+    results,
+    (zone) => wayOf(flowOf(site, event, zone, heads)),
+    reachOf(site),
+  );
+}
+
+/** A side as a room hears it: "side-gradient, left" is "left of the flow". */
+const sideWords = (side: Side) =>
+  side === 'side-gradient, left'
+    ? 'left of the flow'
+    : side === 'side-gradient, right'
+      ? 'right of the flow'
+      : side;
+
 /** What is delineated and what is open: the sides of every point that exceeds, and below it. */
 export function whatIsDelineated({ site, of, heads }: Material): Telling | null {
   const { event, levelSet } = of;
   if (event === null) return null;
   const results = judgedAgainst(site, levelSet, { event, fieldSamples: true });
-  const { grid, verticalUnit } = site.settings;
-  const reach = {
-    within: WITHIN,
-    below: BELOW,
-    combinedFactor: site.grid.combinedFactor ?? 1,
-  };
+  const { verticalUnit, grid } = site.settings;
+  const reach = reachOf(site);
   const units = { vertical: verticalUnit, grid: grid.unit };
-  const found = delineationsOf(
-    site,
-    results,
-    (zone) => wayOf(flowOf(site, event, zone, heads)),
-    reach,
-  );
+  const found = sidesTold(site, of, heads);
   if (found.length === 0) return null;
   const open = found.filter((one) => openSides(one).length > 0);
   const pushes = nextPushes(found);
@@ -181,17 +208,18 @@ export function whatIsDelineated({ site, of, heads }: Material): Telling | null 
     sentences: [
       ...open.slice(0, NAMED).map((one) => {
         const sides = openSides(one);
-        const where = [...new Set(sides.map(({ location }) => location))];
-        return said(
-          `${one.analyte}: ${counted(sides.length, 'side')} open, at ${listed(where, 3)}.`,
+        const where = [...groupBy(sides, ({ location }) => location)].map(
+          ([location, here]) =>
+            `${location} (${here.map(({ side }) => sideWords(side)).join(', ')})`,
         );
+        return said(`${one.analyte} is open at ${listed(where, 2)}.`);
       }),
       ...(open.length > NAMED
         ? [said(`Open too: ${listed(open.slice(NAMED).map(({ analyte }) => analyte))}.`)]
         : []),
       ...(shut.length > 0 ? [said(`Delineated: ${listed(shut)}.`)] : []),
       said(
-        `A side counts as delineated where a point within ${length(reach.within, grid.unit, 0)}, or ${length(reach.below, verticalUnit, 0)} below, does not exceed: in this event alone.`,
+        `A side counts as delineated where a point within ${length(reach.within, verticalUnit, 0)}, or ${length(reach.below, verticalUnit, 0)} below, does not exceed: in this event alone.`,
       ),
     ],
     notes: pushes
@@ -203,6 +231,7 @@ export function whatIsDelineated({ site, of, heads }: Material): Telling | null 
       shown: { ...bare(of), verdicts: true },
       points: 'sampled',
       contours: false,
+      sides: true,
       window: windowAround(pointsOf(results).flatMap((id) => site.locations.get(id) ?? [])),
     },
   };

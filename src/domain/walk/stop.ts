@@ -26,6 +26,8 @@ export type StopView = {
   readonly contours: boolean;
   /** Whether the section stands under the map. */
   readonly section?: true;
+  /** Whether the open sides of what exceeds are drawn. */
+  readonly sides?: true;
   /** What the map holds; null: the whole site. */
   readonly window: Window | null;
 };
