@@ -13,7 +13,8 @@ import { zonesOf } from '../domain/water/flow';
 import type { Work } from '../domain/work';
 import type { ImportedFile } from '../io/keeping/journal';
 import { gridOf, siteOf } from '../io/open-site';
-import type { Files } from '../io/package/files';
+import { NO_FILES } from '../io/keeping/whole-site';
+import { withFile, type Files } from '../io/package/files';
 import type { SiteKeeper, Step } from './keeping/site-keeper.svelte';
 import * as history from './history';
 
@@ -87,7 +88,7 @@ export class OpenSite {
     this.openingProblems = opened.problems;
     this.#keeper = $state.raw(opened.keeper ?? null);
     this.#beginKeeping = opened.beginKeeping ?? null;
-    this.#files = opened.files ?? new Map();
+    this.#files = opened.files ?? NO_FILES;
     this.show({ event: this.#firstEvent() });
   }
 
@@ -160,7 +161,7 @@ export class OpenSite {
   carry(path: string, bytes: Uint8Array) {
     this.#keeper ??= this.#beginKeeping?.() ?? null;
     if (this.#keeper) this.#keeper.carry(path, bytes);
-    else this.#files = new Map([...this.#files, [path, bytes]]);
+    else this.#files = withFile(this.#files, path, bytes);
   }
 
   #keep(step: Step) {

@@ -24,8 +24,9 @@ export function placedWords(
   on: GridOnEarth,
   convergence: Degrees | null,
 ): readonly string[] {
-  const turned = fit?.rotationError == null ? '' : ` (± ${significant(fit.rotationError, 2)}°, one sigma)`; // prettier-ignore
-  const scaled = fit?.scaleError == null ? '' : ` (± ${significant(fit.scaleError, 2)})`;
+  const turned = fit === null || fit.rotationError === null ? '' : ` (± ${significant(fit.rotationError, 2)}°, one sigma)`; // prettier-ignore
+  const scaled =
+    fit === null || fit.scaleError === null ? '' : ` (± ${significant(fit.scaleError, 2)})`;
   return [
     `Its north ${clockwise(tie.rotation, `grid north of ${on.name}`)}${turned}${convergence === null ? '' : `, and ${clockwise(convergence, 'true north')}`}.`,
     `One length of it is ${fixed(tie.scale, 7)} lengths on ${on.name}${scaled}.`,

@@ -286,5 +286,14 @@ test('GeoJSON, KML, GPX and a zipped shapefile come in by the mouse, every row o
   await app.picture('places-far');
   await page.getByRole('button', { name: 'Leave this file out' }).click();
   await page.getByRole('button', { name: 'Back to the map' }).click();
-  await page.getByRole('button', { name: 'GJ-2' }).first().waitFor({ state: 'attached' });
+  await page.getByRole('button', { name: 'Tables', exact: true }).click();
+  const before = (name: string) =>
+    readFileSync(new URL(`../../demo-sites/osier-bend/${name}.csv`, import.meta.url), 'utf8')
+      .trimEnd()
+      .split('\n').length - 1;
+  const option = (table: string) => page.locator(`option[value="${table}"]`).first();
+  await expect
+    .poll(() => option('locations').innerText())
+    .toBe(`Locations (${before('locations') + 4})`);
+  await expect.poll(() => option('features').innerText()).toContain(`(${before('features') + 1})`);
 });

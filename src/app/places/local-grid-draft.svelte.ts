@@ -122,7 +122,7 @@ export class LocalGridDraft {
     for (const { name, local, known } of typed) {
       const who = this.by === 'origin' ? 'The origin' : name.trim() || 'A point without a name';
       const [east, north] = local.map((text) => decimal(text.trim()));
-      if (east == null || north == null)
+      if (typeof east !== 'number' || typeof north !== 'number')
         return fail(`${who}: its two coordinates on the local grid are numbers.`);
       const place = knownPlace(on, this.given, known);
       if (!place.ok) return fail(`${who}: ${place.problem}.`);

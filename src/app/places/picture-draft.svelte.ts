@@ -69,7 +69,7 @@ export class PictureDraft {
     for (const mark of this.marks) {
       if (isBlank(mark)) continue;
       const [right, down] = mark.dots.map((text) => decimal(text.trim()));
-      if (right == null || down == null)
+      if (typeof right !== 'number' || typeof down !== 'number')
         return fail(`${mark.name}: press on the picture, or type its dots from the upper left.`);
       if (!isFull(mark.known)) return fail(`${mark.name}: give its place on the ground.`);
       const known = knownPlace(this.#grid(), this.given, mark.known);

@@ -36,9 +36,11 @@ export class PlacesView {
   );
 
   /** Why a picture is not drawn, by its path. */
-  readonly troubles: ReadonlyMap<string, string> = $derived.by(() => {
+  readonly troubles: Readonly<Record<string, string>> = $derived.by(() => {
     const found = this.pictures.map(({ path }) => [path, this.#bytesOf(path)] as const);
-    return new Map(found.flatMap(([path, bytes]) => (bytes.ok ? [] : [[path, bytes.problem]])));
+    return Object.fromEntries(
+      found.flatMap(([path, bytes]) => (bytes.ok ? [] : [[path, bytes.problem]])),
+    );
   });
 
   readonly #kept: readonly LaidPicture[] = $derived.by(() =>

@@ -37,7 +37,7 @@ export function sourceOf(backdrop: Backdrop): SourceSpecification {
     maxzoom: archive.most,
     bounds: [...archive.bounds],
     ...(archive.kind === 'pictures' && { tileSize: 256 }),
-  } as SourceSpecification;
+  };
 }
 
 /** What the name of a layer of shapes says of it, and how it is drawn: quietly, so that the site stands out. */
