@@ -1,9 +1,10 @@
 /** The walk on the wall, by keyboard alone, as a room sees it. */
-import { mkdtempSync, statSync } from 'node:fs';
+import { mkdtempSync, readFileSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { describe, expect, test } from 'vitest';
+import { contrast } from '../../src/map/look/contrast';
 import { browser, openApp, type OpenedPage } from './harness';
 import { openPage } from './opened-page';
 import { pdfMarks } from './pdf-marks';
@@ -49,6 +50,91 @@ describe.each(['osier-bend', 'quellmoor'])('the walk of %s', (site) => {
     await page.keyboard.press('PageUp');
     expect(await title(app)).toBe(titles.at(-2));
   }, 240_000);
+});
+
+/** Contrast of words with what they stand on, by the colours the browser gives. */
+const contrastOf = async ({ page }: OpenedPage, words: string) => {
+  const [ink, ground] = await page
+    .locator(words)
+    .first()
+    .evaluate((element) => {
+      let on: Element | null = element;
+      const clear = (of: Element) => getComputedStyle(of).backgroundColor === 'rgba(0, 0, 0, 0)';
+      while (on?.parentElement && clear(on)) on = on.parentElement;
+      return [getComputedStyle(element).color, on ? getComputedStyle(on).backgroundColor : ''];
+    });
+  const hex = (colour = '') =>
+    `#${(colour.match(/\d+/g) ?? []).map((n) => Number(n).toString(16).padStart(2, '0')).join('')}`;
+  return contrast(hex(ink), hex(ground));
+};
+
+test('on a wall of 3840 by 2160 the letters grow, nothing is cut, and sentences stand out in a bright and a dark room', async () => {
+  const app = await began('quellmoor');
+  const { page } = app;
+  await page.evaluate(() => document.fullscreenElement && document.exitFullscreen());
+  await page.setViewportSize({ width: 3840, height: 2160 });
+  for (let i = 0; i < 5; i++) await page.keyboard.press('PageDown');
+  for (const room of ['bright', 'dark']) {
+    await app.drawn();
+    const size = await page
+      .locator('section[aria-label^="Stop"] p')
+      .last()
+      .evaluate((p) => Number.parseFloat(getComputedStyle(p).fontSize));
+    expect(size).toBeGreaterThanOrEqual(48);
+    expect(await overflow(app)).toBeLessThanOrEqual(0);
+    // WCAG 2.2: 7 to 1 for what is read (1.4.6), 4.5 to 1 for the rest (1.4.3).
+    expect(await contrastOf(app, 'section[aria-label^="Stop"] h1')).toBeGreaterThanOrEqual(7);
+    expect(
+      await contrastOf(app, 'section[aria-label^="Stop"] p:last-child'),
+    ).toBeGreaterThanOrEqual(7);
+    expect(await contrastOf(app, 'section[aria-label^="Stop"] p button')).toBeGreaterThanOrEqual(
+      4.5,
+    );
+    expect(await contrastOf(app, 'section[aria-label^="Stop"] .stamp')).toBeGreaterThanOrEqual(4.5);
+    await app.picture(`walk-wall-${room}`);
+    await page.keyboard.press('t');
+  }
+}, 180_000);
+
+test('water is seen to move where its direction is resolved, says it is direction only, and stands still for who asks; the speaker has a window', async () => {
+  const app = await began('osier-bend');
+  const { page } = app;
+  for (let i = 0; i < 4; i++) await page.keyboard.press('ArrowRight');
+  await app.drawn();
+  const water = page.locator('canvas[data-moving-water]');
+  expect(await water.count()).toBe(0); // less motion is asked for
+  await page.emulateMedia({ reducedMotion: 'no-preference' });
+  await page.getByText('direction only: neither speed nor contamination').waitFor();
+  const ink = () => water.evaluate((canvas: HTMLCanvasElement) => canvas.toDataURL());
+  const before = await ink();
+  await expect.poll(ink).not.toBe(before);
+  await app.picture('walk-water');
+  await page.keyboard.press('m');
+  await expect.poll(() => water.count()).toBe(0);
+  await page.emulateMedia({ reducedMotion: 'reduce' });
+
+  const opening = page.waitForEvent('popup');
+  await page.keyboard.press('s');
+  const speaker = await opening;
+  await speaker.getByRole('heading', { name: 'Notes', exact: true }).waitFor();
+  expect(await speaker.locator('header').innerText()).toMatch(
+    /Stop 5 of \d+\s+\d\d:\d\d · \d+:\d\d/,
+  );
+  await speaker.screenshot({ path: 'tests/pictures/walk-speaker.png' });
+  await speaker.keyboard.press('PageDown');
+  await page.getByRole('region', { name: /^Stop 6 of/ }).waitFor();
+  await page.keyboard.press('p');
+  const ring = page.locator('[data-wall-pointer]');
+  const left = () => ring.evaluate((one) => one.getBoundingClientRect().left);
+  const stood = await left();
+  await page.keyboard.press('Shift+ArrowRight');
+  await expect.poll(left).toBeGreaterThan(stood + 20);
+  await page.getByRole('slider', { name: 'Event' }).focus();
+  await page.keyboard.press('PageUp');
+  await page.getByRole('region', { name: /^Stop 5 of/ }).waitFor();
+  await page.getByRole('button', { name: 'Leave' }).click();
+  await expect.poll(() => speaker.isClosed()).toBe(true);
+  expect(app.complaints).toEqual([]);
 });
 
 describe('a stop', () => {
@@ -115,6 +201,66 @@ describe('a figure sheet', () => {
     expect(marks.readable).toBeGreaterThanOrEqual(marks.embedded);
   });
 });
+
+async function saved({ page }: OpenedPage, button: string, as: string): Promise<string> {
+  const saving = page.waitForEvent('download');
+  await page.getByRole('button', { name: button, exact: true }).click();
+  const path = join(mkdtempSync(join(tmpdir(), 'sheet-')), as);
+  await (await saving).saveAs(path);
+  return path;
+}
+
+test('sheets of a map, a section and a table go out as PDF of their own size with words and letters in it, as SVG and as a picture; so do the memo and the tables', async () => {
+  const app = await openApp({ size: 'wide', path: '?site=osier-bend' });
+  await app.drawn();
+  const { page } = app;
+  await page.getByRole('button', { name: /Walk through/ }).click();
+  await page.getByRole('button', { name: 'Make a figure sheet' }).click();
+  await page.locator('svg[data-sheet]').waitFor();
+  await page.getByLabel('Boxes of results').check();
+  for (const kind of ['map', 'section', 'table']) {
+    await page.getByLabel('On the sheet').selectOption(kind);
+    if (kind !== 'table') await page.getByLabel('Scale', { exact: true }).selectOption('600');
+    await app.picture(`figure-${kind}`);
+    const path = await saved(app, 'Save as PDF', `${kind}.pdf`);
+    const marks = pdfMarks(readFileSync(path));
+    expect(marks.page[0] / 72).toBeCloseTo(17, 2);
+    expect(marks.page[1] / 72).toBeCloseTo(11, 2);
+    expect(marks.texts).toBeGreaterThan(25);
+    expect(marks.embedded).toBeGreaterThan(0);
+    expect(marks.readable).toBeGreaterThanOrEqual(marks.embedded);
+    if (kind === 'table') continue;
+    // 100 ft at 1:600, the bar six px high.
+    const bars = marks.rectangles.filter(
+      ([wide, high]) => Math.abs(high - 4.5) < 0.2 && wide > 100,
+    );
+    expect(Math.abs(Math.max(...bars.map(([wide]) => wide)) / 72 - 2)).toBeLessThan(0.01);
+  }
+  await page.getByLabel('On the sheet').selectOption('section');
+  const svg = readFileSync(await saved(app, 'Save as SVG', 'sheet.svg'), 'utf8');
+  expect(svg).toMatch(/<text[^>]*>DP-17</);
+  expect(svg).toContain('src:url(data:font/woff;base64,');
+  expect(svg.replaceAll(/data:[^)]*|xmlns(:\w+)?="[^"]*"/g, '')).not.toMatch(
+    /https?:|var\(|class=/,
+  );
+  await page.getByLabel('Dots to the inch').selectOption('150');
+  const png = readFileSync(await saved(app, 'Save as PNG', 'sheet.png'));
+  expect([png.readUInt32BE(16), png.readUInt32BE(20)]).toEqual([17 * 150, 11 * 150]);
+  expect(await app.axe()).toEqual([]);
+
+  await page.getByRole('button', { name: 'Back', exact: true }).click();
+  await page.getByRole('heading', { name: 'Memo and tables' }).click();
+  const csv = readFileSync(await saved(app, 'Heads as CSV', 'heads.csv'), 'utf8');
+  expect(csv).toMatch(/^Screen,Zone,Read,.*\n(.*\n)*MW-2,shallow,.*,958\.45,yes/);
+  await page.getByRole('button', { name: 'Open the memo of the event' }).click();
+  await page.getByRole('heading', { name: 'Calculation sheet' }).waitFor();
+  await app.picture('memo');
+  expect(await app.axe()).toEqual([]);
+  const memo = readFileSync(await saved(app, 'Save as HTML', 'memo.html'), 'utf8');
+  expect(memo).toContain('PRELIMINARY, NOT VALIDATED');
+  expect(memo).not.toMatch(/<(script|button|link)/);
+  expect(app.complaints).toEqual([]);
+}, 180_000);
 
 describe('the walk as one file', () => {
   test('opens from disk with the network cut, tells the same, opens its numbers and asks nobody', async () => {

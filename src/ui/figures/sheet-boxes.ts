@@ -16,7 +16,7 @@ import {
 export type SheetBox = PlacedBox & Pick<ResultBox, 'lines' | 'more'>;
 
 /** Room along the edges for the sheet's own bar and north mark, px. */
-const EDGE = { left: 16, top: 8, right: 8, bottom: 44 };
+const EDGE = { left: 16, top: 8, right: 48, bottom: 44 };
 
 /** The share of the screen's sizes a sheet is drawn at. */
 const SHARE = 0.75;

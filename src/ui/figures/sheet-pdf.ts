@@ -2,6 +2,7 @@ import { fontFile } from '../../app/walk/sheet-files';
 import { jsPDF } from 'jspdf';
 import { svg2pdf } from 'svg2pdf.js';
 import { fail, ok, type Result } from '../../domain/result';
+import { FAMILY } from '../../map/look/look';
 import { bytesOfAddress, LETTERS, lettersMissing, runsOf } from './letters';
 import { standingDrawing } from './standing-drawing';
 
@@ -93,11 +94,13 @@ function forPdf(drawn: SVGSVGElement): SVGSVGElement {
   // Patterns keep to the page's own points, of which a px is three quarters.
   for (const pattern of drawn.querySelectorAll('pattern'))
     pattern.setAttribute('patternTransform', 'scale(0.75)');
-  for (const words of drawn.querySelectorAll('text, tspan')) {
-    const bold = Number(words.getAttribute('font-weight')) >= 600;
-    words.setAttribute('font-weight', bold ? 'bold' : 'normal');
-    words.setAttribute('font-family', runsOf(words.textContent ?? '')[0]?.family ?? '');
+  for (const one of [drawn, ...drawn.querySelectorAll('[font-weight]')]) {
+    const bold = Number(one.getAttribute('font-weight')) >= 600;
+    one.setAttribute('font-weight', bold ? 'bold' : 'normal');
+    one.setAttribute('font-family', FAMILY);
   }
+  for (const words of drawn.querySelectorAll('text, tspan'))
+    words.setAttribute('font-family', runsOf(words.textContent ?? '')[0]?.family ?? FAMILY);
   for (const leaf of [...drawn.querySelectorAll('text, tspan')]) {
     if (leaf.children.length > 0) continue;
     const runs = runsOf(leaf.textContent ?? '');
