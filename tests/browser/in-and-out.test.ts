@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import type { Download, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { TABLE_NAMES, TABLES, type TableName } from '../../src/domain/site/schema';
+import { labFile } from '../bench/lab-file';
 import { openApp } from './harness';
 
 // The four raw files of the U.S. Geological Survey (CC0; see raw/README.md), and the
@@ -180,4 +181,82 @@ test('a site goes out as GeoJSON, work tables and CSV, and its GeoJSON comes in 
   });
   await page.getByRole('heading', { name: /^Take in .*geojson/ }).waitFor();
   await page.getByLabel('Its coordinates are in').waitFor();
+});
+
+test('a laboratory file of 50,000 rows is read away from the page: Stop ends it, the page answers, every row is accounted for', async () => {
+  const app = await openApp({ path: '?site=osier-bend' });
+  const { page } = app;
+  const lab = (rows: number) => ({
+    name: `lab-${rows}.csv`,
+    mimeType: 'text/csv',
+    buffer: Buffer.from(labFile(rows)),
+  });
+  await menu(page, /Take files into its tables/);
+  const files = page.getByLabel('Files', { exact: true });
+  await files.setInputFiles(lab(250_000));
+  await page.getByRole('progressbar', { name: 'How far the file is read' }).waitFor();
+  await page.getByRole('button', { name: 'Stop', exact: true }).click();
+  await page.getByText('Stopped. Nothing was taken in.').waitFor();
+  await page.getByRole('heading', { name: 'Take files into the tables' }).waitFor();
+  expect(await page.getByRole('progressbar').count()).toBe(0);
+
+  // A page that could not answer for half a second would have read the file itself.
+  await page.evaluate(() => {
+    const gaps = { longest: 0 };
+    Object.assign(window, { gaps });
+    let last = performance.now();
+    setInterval(() => {
+      const now = performance.now();
+      gaps.longest = Math.max(gaps.longest, now - last);
+      last = now;
+    }, 4);
+  });
+  await files.setInputFiles(lab(50_000));
+  await page.getByRole('row', { name: /^Rows 50000 0 0 0 0 50000 0/ }).waitFor();
+  await page.getByLabel(/Which rounds/).selectOption('year');
+  await page.getByLabel(/What are these samples for/).selectOption('field sample');
+  await page.getByLabel(/What are the locations the site/).selectOption('monitoring well');
+  await page.getByRole('row', { name: /^Rows 50000 50000 50000 0 0 0 0/ }).waitFor();
+  await page
+    .getByText(/^Of the 50000 results it adds, against/)
+    .first()
+    .waitFor();
+  const gap = await page.evaluate(() => (window as unknown as { gaps: { longest: number } }).gaps);
+  expect(gap.longest, 'longest the page could not answer, ms').toBeLessThan(500);
+  await app.picture('import-verdicts');
+  await page.getByRole('button', { name: 'Take it in' }).click();
+  await page.getByText(/^lab-50000.csv: The file adds .*50000 in results/).waitFor();
+
+  // The same again adds nothing and says so, and is matched as before.
+  await files.setInputFiles(lab(50_000));
+  await page.getByText('as for the last file with these headings').first().waitFor();
+  await page.getByLabel(/Which rounds/).selectOption('year');
+  await page.getByLabel(/What are these samples for/).selectOption('field sample');
+  await page.getByRole('row', { name: /^Rows 50000 50000 0 0 50000 0 0/ }).waitFor();
+  await page.getByText('The file adds nothing and changes nothing.').first().waitFor();
+});
+
+test('a value that differs is shown old and new, and stays as it was till somebody agrees', async () => {
+  const app = await openApp({ size: 'tablet', path: '?site=osier-bend' });
+  const { page } = app;
+  await menu(page, /Take files into its tables/);
+  await page
+    .getByLabel(/A block from a spreadsheet/)
+    .fill(
+      'id\tkind\tstatus\tnote\nMW-1\tmonitoring well\tinstalled\tLid is cracked\nMW-2\tmonitoring well\tinstalled\tLid is cracked too',
+    );
+  await page.getByRole('button', { name: 'Look at the block' }).click();
+  const take = page.getByLabel(/Take the values of the file where they differ/);
+  await take.waitFor();
+  await page.getByRole('row', { name: /^Rows 2 0 0 0 0 2 0/ }).waitFor();
+  await take.selectOption('take');
+  await page.getByText(/row \d+, note: .*→ Lid is cracked$/).waitFor();
+  await page.getByRole('row', { name: /^Rows 2 2 0 2 0 0 0/ }).waitFor();
+  await app.picture('import-changed');
+  expect(await app.axe()).toEqual([]);
+  await page.getByRole('button', { name: 'Take it in' }).click();
+  await page
+    .getByText(/2 changed/)
+    .first()
+    .waitFor();
 });

@@ -45,10 +45,14 @@ const DECIMALS_EXPECTED = {
   comma: 'a number such as 0,5 or 1.200',
 } as const;
 
+/** No length or volume is this large, and in another unit it would be past any number. */
+const BEYOND = 1e300;
+
 /** Digits with a decimal point; null where the text is no number, or its comma is not settled. */
 export function digitsOf(text: string, { decimals }: Context): string | null {
   if (decimals === null && text.includes(',')) return null;
-  return plainDigits(text, { decimalComma: decimals === 'comma' });
+  const digits = plainDigits(text, { decimalComma: decimals === 'comma' });
+  return digits !== null && Math.abs(Number(digits)) < BEYOND ? digits : null;
 }
 
 /** What a number should have looked like. */
