@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { ASKED_AT_FIRST, askedReadings, choicesIn } from '../../../src/domain/lab/asked-results';
+import { resultsIn, resultsOf } from '../../../src/domain/lab/site-results';
 import { groupBy } from '../../../src/domain/group';
 import { crossTab } from '../../../src/domain/lab/cross-tab';
 import type { LevelInput } from '../../../src/domain/lab/level';
@@ -69,6 +70,12 @@ describe('which results are asked for', () => {
     expect(analytes({ samples: 'all samples' })).toHaveLength(6);
     expect(analytes({ group: 'Metals' })).toEqual([]);
     expect(analytes({ group: 'Metals', allEvents: true })).toEqual(['EM3']);
+  });
+  test('of an event alone they are what is read of the whole table', () => {
+    for (const event of new Set([...site.samples.values()].map((sample) => sample.event)))
+      expect(resultsIn(site, event).used).toEqual(
+        resultsOf(site).used.filter(({ sample }) => sample.event === event),
+      );
   });
   test('every choice offered has results', () => {
     expect(choicesIn(site)).toEqual({
