@@ -11,9 +11,7 @@ export const outsideTide: Rule = ({ site, event, flows }) => {
   return flows.flatMap(({ zone, gauged }): Finding[] => {
     const outside = gauged.filter(
       ({ leftOut, reading: { time } }) =>
-        leftOut === null &&
-        time !== null &&
-        (isBefore(time, tide.from) || isBefore(tide.to, time)),
+        leftOut === null && time !== null && (isBefore(time, tide.from) || isBefore(tide.to, time)),
     );
     if (outside.length === 0) return [];
     return [
