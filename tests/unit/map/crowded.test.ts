@@ -5,7 +5,7 @@ const names = (count: number, apart: number) => ({
   type: 'FeatureCollection' as const,
   features: Array.from({ length: count }, (_, i) => ({
     type: 'Feature' as const,
-    properties: { part: 'words', who: null },
+    properties: { part: 'words' as const, who: null },
     geometry: {
       type: 'Point' as const,
       coordinates: [-96 + (i % 70) * apart, 43 + Math.floor(i / 70) * apart],
