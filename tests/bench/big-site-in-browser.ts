@@ -85,7 +85,9 @@ try {
       page.getByRole('combobox', { name: /^Analyte$/ }).selectOption(analyte),
     );
   for (const set of ['A tenth', 'Federal drinking water 2024 (40 CFR 141)', 'A tenth'])
-    await measure(`choose ${set}`, () => page.getByLabel('Compared with').first().selectOption(set));
+    await measure(`choose ${set}`, () =>
+      page.getByLabel('Compared with').first().selectOption(set),
+    );
   await measure('change the event in Results', () =>
     page.getByLabel('Event').first().selectOption('E-090'),
   );
