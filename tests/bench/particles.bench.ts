@@ -1,7 +1,7 @@
 /**
  * Script time of a frame of moving water with 5,000 marks: a step of each and
- * the strokes put on a canvas's list. The canvas itself is not in it (`npm test`
- * measures the same in a browser). The aim is under 4 ms a frame.
+ * the strokes put on a canvas's list. The canvas itself is not in it. The aim is
+ * under 4 ms a frame.
  */
 import { bench, describe } from 'vitest';
 import { movingWater } from '../../src/domain/walk/direction-field';
