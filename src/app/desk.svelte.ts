@@ -10,8 +10,9 @@ import { kindOf } from './import/kind-of';
 import { FolderDesk } from './keeping/folder-desk.svelte';
 import { Keeping } from './keeping/keeping.svelte';
 import { zipped } from './keeping/pack';
+import { openAway, type OpenedAway } from './open-away';
+import { readInSteps, type RowsRead } from './open-in-steps';
 import { OpenSite } from './open-site.svelte';
-import { pickedFiles } from './picked-files';
 import { placesOf } from './places/places-view.svelte';
 import { settingsViewOf } from './places/settings-view.svelte';
 
@@ -33,6 +34,10 @@ export class Desk {
   #site: OpenSite | null = $state.raw(null);
   /** Why there is no site to show; null when there is one or one is being opened. */
   trouble: string | null = $state(null);
+  /** How far the site has got that is being opened; null while none is. */
+  opening: RowsRead | null = $state.raw(null);
+  /** The last opening asked for: an earlier one that is done later is dropped. */
+  #turn = 0;
   /** The rest of the folder of a site that nobody keeps yet. */
   #whole: WholeSite | null = null;
 
@@ -95,9 +100,15 @@ export class Desk {
 
   /** Files picked or dropped: a folder or a zip of one. Kept from the start. */
   async openPicked(picked: readonly File[]): Promise<void> {
-    const files = await pickedFiles(picked);
-    if (files.ok) this.#take(files.value, 'at once');
-    else this.#refuse(files.problem);
+    const turn = ++this.#turn;
+    const tell = (rows: RowsRead) => {
+      if (turn === this.#turn) this.opening = rows;
+    };
+    tell({ done: 0, of: 0 });
+    const opened = await openAway(picked, tell);
+    if (turn !== this.#turn) return;
+    if (opened.ok) this.#begin(opened.value, 'at once');
+    else this.#refuse(opened.problem);
   }
 
   async openKept(id: string): Promise<void> {
@@ -105,6 +116,7 @@ export class Desk {
     const opened = await this.keeping.open(id, (changed) => this.#site?.follow(changed));
     if (!opened.ok) return this.#refuse(opened.problem);
     const keeper = opened.value;
+    await readInSteps(keeper.site, (rows) => (this.opening = rows));
     this.#show(new OpenSite({ package: keeper.site, problems: [], keeper }));
   }
 
@@ -120,8 +132,11 @@ export class Desk {
 
   #take(files: Files, kept: 'at once' | 'from its first edit') {
     const opened = openWhole(files);
-    if (!opened.ok) return this.#refuse(sentenceOf(opened.problem));
-    const { site: whole, problems } = opened.value;
+    if (opened.ok) this.#begin(opened.value, kept);
+    else this.#refuse(sentenceOf(opened.problem));
+  }
+
+  #begin({ site: whole, problems }: OpenedAway, kept: 'at once' | 'from its first edit') {
     void this.#letGo();
     this.#whole = whole;
     const beginKeeping = () => this.keeping.begin(whole);
@@ -136,11 +151,15 @@ export class Desk {
   }
 
   #show(site: OpenSite) {
+    this.#turn++;
+    this.opening = null;
     this.trouble = null;
     this.#site = site;
   }
 
   #refuse(trouble: string) {
+    this.#turn++;
+    this.opening = null;
     this.trouble = trouble;
     this.#site = null;
   }

@@ -17,6 +17,7 @@ import { NO_FILES } from '../io/keeping/whole-site';
 import { withFile, type Files } from '../io/package/files';
 import type { SiteKeeper, Step } from './keeping/site-keeper.svelte';
 import * as history from './history';
+import { readInSteps, type RowsRead } from './open-in-steps';
 
 /** The four ways of working, named for what the person does. */
 export type Way = 'lay-out' | 'record' | 'check' | 'walk';
@@ -144,12 +145,43 @@ export class OpenSite {
     if (!this.canEdit) return fail('read-only');
     const before = this.package;
     const result = apply(before, edit);
-    if (!result.ok) return result;
-    this.#keeper ??= this.#beginKeeping?.() ?? null;
-    this.#history = history.perform(this.#history, label, result.value);
-    const after = result.value;
-    this.#keep({ did: 'edit', label, edit, before, after, ...(files.length > 0 ? { files } : {}) });
+    if (result.ok) this.#perform(label, edit, before, result.value, files);
     return result;
+  }
+
+  /**
+   * `edit` for very many rows: they are read in steps, in which the page
+   * answers, before the site has them.
+   * @param isWanted  asked before the site changes: false leaves it as it stands
+   */
+  async editInSteps(
+    label: string,
+    edit: Edit,
+    files: readonly ImportedFile[],
+    isWanted: () => boolean,
+    report: (rows: RowsRead) => void,
+  ): Promise<Result<DataPackage, EditProblem | 'read-only' | 'changed'>> {
+    const before = this.package;
+    if (!isWanted()) return fail('changed');
+    const result = apply(before, edit);
+    if (!result.ok) return result;
+    await readInSteps(result.value, report);
+    if (!this.canEdit) return fail('read-only');
+    if (!isWanted() || this.package !== before) return fail('changed');
+    this.#perform(label, edit, before, result.value, files);
+    return result;
+  }
+
+  #perform(
+    label: string,
+    edit: Edit,
+    before: DataPackage,
+    after: DataPackage,
+    files: readonly ImportedFile[],
+  ) {
+    this.#keeper ??= this.#beginKeeping?.() ?? null;
+    this.#history = history.perform(this.#history, label, after);
+    this.#keep({ did: 'edit', label, edit, before, after, ...(files.length > 0 ? { files } : {}) });
   }
 
   /** Files of the site's folder beside its tables. */

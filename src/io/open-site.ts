@@ -2,7 +2,8 @@ import { type Grid } from '../domain/grid';
 import type { DataPackage } from '../domain/site/data-package';
 import type { Problem } from '../domain/site/problem';
 import { decimal } from '../domain/site/read-cell';
-import { readSite, type Site } from '../domain/site/site';
+import { allOf } from '../domain/site/read-table';
+import { readingSite, type Site } from '../domain/site/site';
 import { cellText } from '../domain/site/table';
 import type { Result } from '../domain/result';
 import { ok } from '../domain/result';
@@ -46,10 +47,18 @@ export function gridOf({ settings }: DataPackage): { grid: Grid; problem: string
 }
 
 /** What the calculations use, with the facts of the grid at the middle of the site. */
-export function siteOf(given: DataPackage, grid: Grid, gridProblem: string | null): Site {
+export const siteOf = (given: DataPackage, grid: Grid, gridProblem: string | null): Site =>
+  allOf(readingSiteOf(given, grid, gridProblem));
+
+/** `siteOf` a block at a time, as `readingSite` has it. */
+export function readingSiteOf(
+  given: DataPackage,
+  grid: Grid,
+  gridProblem: string | null,
+): Generator<number, Site> {
   const [easting, northing] = middleOf(given) ?? [0, 0];
   const facts = grid.factsAt(easting, northing, given.settings.elevation);
-  return readSite(given, facts, gridProblem);
+  return readingSite(given, facts, gridProblem);
 }
 
 /** The middle one of the eastings and of the northings: a point a hundred kilometres off moves it little. */

@@ -8,12 +8,20 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { chromium } from 'playwright-core';
+import { chromium, type Locator } from 'playwright-core';
 import { startChromium } from '../browser/chromium';
 import { openPage } from '../browser/opened-page';
 import { serveBuiltApp } from '../browser/serve';
 import { bigSite } from './big-site';
-import { gapsOf, longestGap, peakMemory, scriptMeter, seconds, watchGaps } from './page-time';
+import {
+  answerTo,
+  gapsOf,
+  longestGap,
+  peakMemory,
+  scriptMeter,
+  seconds,
+  watchGaps,
+} from './page-time';
 
 const RESULTS = Number(process.argv[2] ?? 1_000_000);
 const WAIT = { timeout: 240_000 };
@@ -59,6 +67,16 @@ try {
     `opened in ${seconds(performance.now() - start)}; longest gap ${await longestGap(page)} ms; memory ${await peakMemory(browser)} MB`,
   );
 
+  /** Choose in a field; the app's own answer is told from what comes after it. */
+  const choose = async (what: string, field: Locator, value: string) => {
+    await field.waitFor();
+    let answer = 0;
+    await measure(what, async () => {
+      answer = await answerTo(field, value);
+    });
+    console.log(`  of this the app's own answer: ${answer} ms`);
+  };
+  const event = page.getByLabel('Event').first();
   const map = page.locator('canvas').first();
   const box = (await map.boundingBox()) ?? { x: 0, y: 0, width: 0, height: 0 };
   const middle = [box.x + box.width / 2, box.y + box.height / 2] as const;
@@ -72,25 +90,14 @@ try {
     await measure(`select a point, ${round}`, () =>
       page.mouse.click(middle[0] + (round === 'first' ? 0 : 40), middle[1]),
     );
-    await measure(`change the event, ${round}`, () =>
-      page
-        .getByLabel('Event')
-        .first()
-        .selectOption(round === 'first' ? 'E-150' : 'E-120'),
-    );
+    await choose(`change the event, ${round}`, event, round === 'first' ? 'E-150' : 'E-120');
   }
   await measure('open Results', () => page.getByRole('button', { name: 'Results' }).click());
   for (const analyte of ['benzene', 'trichloroethylene', 'vinyl chloride'])
-    await measure(`choose ${analyte}`, () =>
-      page.getByRole('combobox', { name: /^Analyte$/ }).selectOption(analyte),
-    );
+    await choose(`choose ${analyte}`, page.getByRole('combobox', { name: /^Analyte$/ }), analyte);
   for (const set of ['A tenth', 'Federal drinking water 2024 (40 CFR 141)', 'A tenth'])
-    await measure(`choose ${set}`, () =>
-      page.getByLabel('Compared with').first().selectOption(set),
-    );
-  await measure('change the event in Results', () =>
-    page.getByLabel('Event').first().selectOption('E-090'),
-  );
+    await choose(`choose ${set}`, page.getByLabel('Compared with').first(), set);
+  await choose('change the event in Results', event, 'E-090');
   if (process.argv.includes('every-event')) {
     await measure('every event together', () =>
       page.getByLabel('Results of every event together').check(),

@@ -1,6 +1,6 @@
 /** What a page's time and memory went to, for the measures in this folder. */
 import { readFileSync } from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, Locator, Page } from 'playwright-core';
 
 /** Watches from now on how long the page could not have answered a click. */
 export const watchGaps = (page: Page) =>
@@ -72,6 +72,22 @@ export async function peakMemory(browser: Browser): Promise<number | null> {
   const most = Math.round(Math.max(0, ...peaks));
   return most > 0 ? most : null;
 }
+
+/**
+ * How long the app itself takes to answer another choice, in ms by the clock of
+ * the page: from the change till all that hangs from it has been worked out and
+ * stands in the document. Left out are finding the field, and the frames in
+ * which the map and the browser draw it later.
+ */
+export const answerTo = (field: Locator, value: string): Promise<number> =>
+  field.evaluate(async (element, chosen) => {
+    (element as HTMLSelectElement).value = chosen;
+    const start = performance.now();
+    element.dispatchEvent(new Event('change', { bubbles: true }));
+    // Svelte answers in the microtasks that follow, before any other task of the page.
+    for (let i = 0; i < 20; i++) await Promise.resolve();
+    return Math.round(performance.now() - start);
+  }, value);
 
 export const seconds = (ms: number) => `${(ms / 1000).toFixed(2)} s`;
 

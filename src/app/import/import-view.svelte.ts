@@ -232,15 +232,18 @@ export class ImportView {
     );
     const imported = brought && (await this.#answered(this.#away.ask((room) => room.imported())));
     if (!brought || turn !== this.#turn) return false;
+    this.doing = 'taken in';
+    const files = imported ? [imported] : [];
+    const isWanted = () => turn === this.#turn && this.#site.package === before;
+    const made = await this.#site.editInSteps(label, brought, files, isWanted, ({ done, of }) => {
+      if (turn === this.#turn) this.progress = { done, of, rows: done };
+    });
+    if (turn !== this.#turn) return false;
     this.progress = null;
     this.busy = false;
-    const made =
-      this.#site.package === before
-        ? this.#site.edit(label, brought, imported ? [imported] : [])
-        : null;
-    if (made?.ok) return true;
+    if (made.ok) return true;
     this.trouble =
-      made?.problem === 'read-only'
+      made.problem === 'read-only'
         ? 'Another window has this site: nothing can be taken in here.'
         : 'The site has changed meanwhile: look again.';
     void this.#look();

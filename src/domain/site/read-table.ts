@@ -1,10 +1,9 @@
 import { isLengthUnit, isVolumeUnit } from '../units';
-import { KeyIndex } from './key-index';
 import type { Problem } from './problem';
 import { expectedOf, readCell, unitOf, type RecordedUnits } from './read-cell';
-import { keyHashes, sameKey, type KeyColumns } from './row-keys';
-import { fieldsOf, TABLES, type Field, type Row, type TableName } from './schema';
-import { BLOCK_ROWS, type Block, type Column, type Table } from './table';
+import { Keys } from './row-keys';
+import { fieldsOf, type Field, type Row, type TableName } from './schema';
+import { textAt, type Block, type Column, type Table } from './table';
 import { READ, REFUSED, tableRows, type ReadBlock, type Rows } from './table-rows';
 
 export type { Rows };
@@ -74,12 +73,27 @@ function dictionaryValues({ dictionary }: Column, by: string, { field, unit }: R
   return values;
 }
 
+/** What steps come to, taken one after the other without a rest. */
+export function allOf<Made>(steps: Generator<number, Made>): Made {
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
 /** Read every row of a table against its schema; rows with a problem are counted and named, not used. */
-export function readTable<Name extends TableName>(
+export const readTable = <Name extends TableName>(
   name: Name,
   table: Table,
   context: ReadingContext,
-): TableReading<Name> {
+): TableReading<Name> => allOf(readingTable(name, table, context));
+
+/** `readTable` a block at a time; each step says how many rows it read. */
+export function* readingTable<Name extends TableName>(
+  name: Name,
+  table: Table,
+  context: ReadingContext,
+): Generator<number, TableReading<Name>> {
   const problems: Problem[] = [];
   const refuse: Refuse = (row, column, expected, found) => {
     if (problems.length < MOST_PROBLEMS)
@@ -125,6 +139,7 @@ export function readTable<Name extends TableName>(
     }
     blocks.push({ block, start, values, state });
     start += block.size;
+    yield block.size;
   }
 
   const names = columns.map((column) => column.name);
@@ -161,9 +176,6 @@ function columnsOf(
 }
 
 type Doubt = { readonly column: string; readonly expected: string; readonly found: string };
-
-const textIn = (column: Column | undefined, i: number) =>
-  column?.dictionary[column.codes[i] ?? -1] ?? '';
 
 /** What the cells of a block are, and which of its rows have one that cannot be used. */
 function factsOf(
@@ -219,10 +231,10 @@ function factsOf(
     for (let which = 0; which < columns.length; which++) {
       const column = block.columns[columns[which]?.at ?? -1];
       const doubt = doubted[which]?.[column?.codes[i] ?? 0] ?? null;
-      if (doubt) yield doubt(textIn(column, i));
+      if (doubt) yield doubt(textAt(column, i));
     }
     for (const at of unnamed) {
-      const found = textIn(block.columns[at], i);
+      const found = textAt(block.columns[at], i);
       if (found.trim() !== '')
         yield {
           column: 'after the last column',
@@ -240,55 +252,4 @@ function blankRows({ columns }: Block): ((i: number) => boolean) | null {
   const blank = columns.map(({ dictionary }) => dictionary.map((text) => text.trim() === ''));
   if (!blank.every((texts) => texts.includes(true))) return null;
   return (i) => columns.every(({ codes }, at) => blank[at]?.[codes[i] ?? -1] ?? true);
-}
-
-const trimmed = (text: string) => text.trim();
-
-/** The keys of the rows met, to tell one that comes again. */
-class Keys {
-  readonly title: string;
-  private readonly places: readonly number[];
-  private readonly index: KeyIndex;
-  private readonly blocks: { readonly start: number; readonly columns: KeyColumns }[] = [];
-
-  constructor(name: TableName, table: Table) {
-    const key = TABLES[name].key as readonly string[];
-    this.title = key.join(' + ');
-    this.places = key.map((column) => table.columns.indexOf(column)).filter((at) => at >= 0);
-    this.index = new KeyIndex(this.places.length > 0 ? table.size : 0);
-  }
-
-  words = ({ columns }: Block, i: number) =>
-    this.places.map((at) => textIn(columns[at], i).trim()).join(' + ');
-
-  /** For the rows of a block, in order: the row before with the same key, −1 for none. */
-  of({ columns: all, size }: Block, start: number) {
-    if (this.places.length === 0) return null;
-    const columns = this.places.map((at) => all[at]);
-    const { blocks, index } = this;
-    blocks.push({ start, columns });
-    const hashes = keyHashes(columns, size, trimmed);
-    let at = 0;
-    const isSame = (row: number) => {
-      const other = this.blockOf(row);
-      return sameKey(other?.columns ?? [], row - (other?.start ?? 0), columns, at, trimmed);
-    };
-    return {
-      before: (i: number): number => {
-        at = i;
-        const hash = hashes[i] ?? 0;
-        const row = index.find(hash, isSame);
-        if (row < 0) index.add(hash, start + i);
-        return row;
-      },
-    };
-  }
-
-  private blockOf(row: number) {
-    // Blocks are mostly full, so the guess is mostly right.
-    const guess = this.blocks[Math.floor(row / BLOCK_ROWS)];
-    const next = this.blocks[Math.floor(row / BLOCK_ROWS) + 1];
-    if (guess && guess.start <= row && (!next || row < next.start)) return guess;
-    return this.blocks.findLast(({ start }) => start <= row);
-  }
 }

@@ -2,7 +2,14 @@ import type { GridFacts } from '../grid';
 import type { DataPackage } from './data-package';
 import type { Problem } from './problem';
 import type { RecordedUnits } from './read-cell';
-import { readTable, type Account, type Named, type Rows, type TableReading } from './read-table';
+import {
+  allOf,
+  readingTable,
+  type Account,
+  type Named,
+  type Rows,
+  type TableReading,
+} from './read-table';
 import { rowChecks } from './row-checks';
 import type { Row, TableName } from './schema';
 import { TABLE_NAMES } from './schema';
@@ -49,11 +56,22 @@ const kept = new WeakMap<
 export const usualFile = (name: TableName) => `${name}.csv`;
 
 /** Read the tables of a site against their schemas and each other. */
-export function readSite(
+export const readSite = (
   from: DataPackage,
   grid: GridFacts,
   gridProblem: string | null = null,
-): Site {
+): Site => allOf(readingSite(from, grid, gridProblem));
+
+/**
+ * `readSite` a block at a time, so that a page can answer in between; each step
+ * says how many rows it read. Tables are kept as they were read: the same
+ * package is read at once afterwards.
+ */
+export function* readingSite(
+  from: DataPackage,
+  grid: GridFacts,
+  gridProblem: string | null = null,
+): Generator<number, Site> {
   const { settings } = from;
   const units: RecordedUnits = {
     vertical: settings.verticalUnit,
@@ -67,7 +85,10 @@ export function readSite(
   ) as Record<TableName, string>;
   const names: Partial<Record<TableName, Named>> = {};
 
-  const read = <Name extends TableName>(name: Name, ...against: readonly TableName[]) => {
+  function* read<Name extends TableName>(
+    name: Name,
+    ...against: readonly TableName[]
+  ): Generator<number, Rows<Row<Name>>> {
     const table = from.tables[name] ?? EMPTY;
     const columnUnits = from.columnUnits[name] ?? {};
     const facts = JSON.stringify([units, columnUnits, files[name]]);
@@ -78,30 +99,30 @@ export function readSite(
     const reading = (same?.reading ??
       rowChecks(
         name,
-        readTable(name, table, { file: files[name], units, columnUnits, names }),
+        yield* readingTable(name, table, { file: files[name], units, columnUnits, names }),
         files[name],
       )) as TableReading<Name>;
     if (!same) kept.set(table, { against: facts, names: named, reading });
     problems.push(...reading.problems);
     accounts[name] = reading.account;
     return reading.rows;
-  };
-  const named = <Name extends 'locations' | 'screens' | 'measuring_points' | 'events' | 'samples'>(
+  }
+  function* named<Name extends 'locations' | 'screens' | 'measuring_points' | 'events' | 'samples'>(
     name: Name,
     ...against: readonly TableName[]
-  ): ReadonlyMap<string, Row<Name>> => {
-    const rows = read(name, ...against);
+  ): Generator<number, ReadonlyMap<string, Row<Name>>> {
+    const rows = yield* read(name, ...against);
     const table = from.tables[name] ?? EMPTY;
     const map = mapOf(rows as Rows<Row<Name> & { readonly id: string }>);
     names[name] = namesOf(table, map);
     return map;
-  };
+  }
 
-  const locations = named('locations');
-  const screens = named('screens', 'locations');
-  const measuringPoints = named('measuring_points', 'screens');
-  const events = named('events');
-  const samples = named('samples', 'screens', 'events');
+  const locations = yield* named('locations');
+  const screens = yield* named('screens', 'locations');
+  const measuringPoints = yield* named('measuring_points', 'screens');
+  const events = yield* named('events');
+  const samples = yield* named('samples', 'screens', 'events');
   return {
     settings,
     grid,
@@ -111,17 +132,17 @@ export function readSite(
     measuringPoints,
     events,
     samples,
-    attempts: listOf(read('attempts', 'locations')),
-    strata: listOf(read('strata', 'locations')),
-    features: listOf(read('features')),
-    surveyShots: listOf(read('survey_shots')),
-    waterLevels: listOf(read('water_levels', 'screens', 'events', 'measuring_points')),
-    purgeReadings: listOf(read('purge_readings', 'screens', 'events')),
-    decisions: listOf(read('decisions')),
-    views: listOf(read('views')),
-    results: read('results', 'samples'),
-    screeningLevels: listOf(read('screening_levels')),
-    qualifierLegends: listOf(read('qualifier_legends')),
+    attempts: listOf(yield* read('attempts', 'locations')),
+    strata: listOf(yield* read('strata', 'locations')),
+    features: listOf(yield* read('features')),
+    surveyShots: listOf(yield* read('survey_shots')),
+    waterLevels: listOf(yield* read('water_levels', 'screens', 'events', 'measuring_points')),
+    purgeReadings: listOf(yield* read('purge_readings', 'screens', 'events')),
+    decisions: listOf(yield* read('decisions')),
+    views: listOf(yield* read('views')),
+    results: yield* read('results', 'samples'),
+    screeningLevels: listOf(yield* read('screening_levels')),
+    qualifierLegends: listOf(yield* read('qualifier_legends')),
     files,
     accounts,
     problems,

@@ -70,7 +70,8 @@ export function placeOf(table: Table, row: number): { block: number; at: number 
   return null;
 }
 
-const textIn = (column: Column | undefined, at: number): string =>
+/** The text of a row of a block in one of its columns; blank where there is none. */
+export const textAt = (column: Column | undefined, at: number): string =>
   column?.dictionary[column.codes[at] ?? -1] ?? BLANK;
 
 /** The text of one cell; blank where there is no such row or column. */
@@ -79,20 +80,20 @@ export function cellText(table: Table, row: number, column: string): string {
   const at = table.columns.indexOf(column);
   return place === null || at < 0
     ? BLANK
-    : textIn(table.blocks[place.block]?.columns[at], place.at);
+    : textAt(table.blocks[place.block]?.columns[at], place.at);
 }
 
 /** The cells of one row, in the order of the columns. */
 export function rowTexts(table: Table, row: number): string[] {
   const place = placeOf(table, row);
   if (place === null) return [];
-  return (table.blocks[place.block]?.columns ?? []).map((column) => textIn(column, place.at));
+  return (table.blocks[place.block]?.columns ?? []).map((column) => textAt(column, place.at));
 }
 
 /** All rows in order, as cells in the order of the columns. */
 export function* eachRow(table: Table): Generator<string[]> {
   for (const { size, columns } of table.blocks)
-    for (let at = 0; at < size; at++) yield columns.map((column) => textIn(column, at));
+    for (let at = 0; at < size; at++) yield columns.map((column) => textAt(column, at));
 }
 
 const withText = ({ dictionary, codes }: Column, at: number, text: string): Column => {
@@ -146,7 +147,7 @@ export function withCells(given: Table, cells: readonly CellToWrite[]): Table {
     const at = table.columns.indexOf(column);
     const before = block?.columns[at];
     if (!block || !before) continue;
-    const rows = Array.from({ length: block.size }, (_, i) => [texts.get(i) ?? textIn(before, i)]);
+    const rows = Array.from({ length: block.size }, (_, i) => [texts.get(i) ?? textAt(before, i)]);
     const columns = block.columns.with(at, columnOf(rows, 0));
     table = { ...table, blocks: table.blocks.with(number, { ...block, columns }) };
   }
@@ -156,7 +157,7 @@ export function withCells(given: Table, cells: readonly CellToWrite[]): Table {
 /** Drop texts nobody uses any more, once there are more of them than rows. */
 function compact(column: Column, size: number): Column {
   if (column.dictionary.length <= size + 64) return column;
-  const rows = Array.from({ length: size }, (_, at) => [textIn(column, at)]);
+  const rows = Array.from({ length: size }, (_, at) => [textAt(column, at)]);
   return columnOf(rows, 0);
 }
 
@@ -175,7 +176,7 @@ export function withRows(given: Table, added: readonly Readonly<Record<string, s
   return { ...table, blocks: [...kept, ...tail], size: table.size + rows.length };
 }
 
-const textsAt = (block: Block, at: number) => block.columns.map((column) => textIn(column, at));
+const textsAt = (block: Block, at: number) => block.columns.map((column) => textAt(column, at));
 
 /** The table without some rows; rows count from 0. Blocks without any of them are shared. */
 export function withoutRows(table: Table, rows: ReadonlySet<number>): Table {

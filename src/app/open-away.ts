@@ -1,0 +1,74 @@
+import { wrap, type Remote } from 'comlink';
+import { ok, type Result } from '../domain/result';
+import type { Problem } from '../domain/site/problem';
+import type { Block } from '../domain/site/table';
+import { packageOf } from '../io/keeping/kept-package';
+import type { WholeSite } from '../io/keeping/whole-site';
+import { readInSteps, type RowsRead } from './open-in-steps';
+import { Opening } from './opening';
+import { pickedFiles } from './picked-files';
+
+export type OpenedAway = { readonly site: WholeSite; readonly problems: readonly Problem[] };
+
+type Room = Opening | Remote<Opening>;
+
+/**
+ * A site from files picked or dropped, ready for use: unpacked and taken apart
+ * in a worker, brought over and read block by block while the page answers. A
+ * sentence where there is no site in them.
+ */
+export async function openAway(
+  picked: readonly File[],
+  report: (rows: RowsRead) => void = () => undefined,
+): Promise<Result<OpenedAway, string>> {
+  const ask = await asking(picked);
+  if (!ask.ok) return ask;
+  if (typeof Worker === 'undefined') return broughtOver(new Opening(), ask.value, report);
+  const worker = new Worker(new URL('./open-worker.ts', import.meta.url), { type: 'module' });
+  const failed = new Promise<never>((_, reject) => {
+    worker.onerror = ({ message }) => reject(new Error(message || 'the browser ended its worker'));
+  });
+  try {
+    return await Promise.race([broughtOver(wrap<Opening>(worker), ask.value, report), failed]);
+  } catch {
+    // Better a page that stands still for a moment than a site that can't be opened.
+    return await broughtOver(new Opening(), ask.value, report);
+  } finally {
+    worker.terminate();
+  }
+}
+
+type Ask = (room: Room) => ReturnType<Opening['zip']> | Promise<ReturnType<Opening['zip']>>;
+
+async function asking(picked: readonly File[]): Promise<Result<Ask, string>> {
+  const [only, ...more] = picked;
+  if (only && more.length === 0 && /\.zip$/i.test(only.name)) {
+    const bytes = new Uint8Array(await only.arrayBuffer());
+    return ok((room) => room.zip(bytes));
+  }
+  // Its files' paths are lost on their way into a worker: they are read here.
+  const files = await pickedFiles(picked);
+  return files.ok ? ok((room) => room.folder(files.value)) : files;
+}
+
+async function broughtOver(
+  room: Room,
+  ask: Ask,
+  report: (rows: RowsRead) => void,
+): Promise<Result<OpenedAway, string>> {
+  const opened = await ask(room);
+  if (!opened.ok) return opened;
+  const { kept, sizes, carried, problems } = opened.value;
+  const rows = sizes.reduce((sum, size) => sum + size, 0);
+  const blocks = new Map<number, Block>();
+  let done = 0;
+  // Bringing over and reading are about as long: each is half of what is told.
+  const tell = (now: number) => report({ done: Math.round(now / 2), of: rows });
+  for (const [number, size] of sizes.entries()) {
+    blocks.set(number, await room.block(number));
+    tell((done += size));
+  }
+  const { package: given } = packageOf(kept, blocks, null);
+  await readInSteps(given, ({ done: read }) => tell(rows + read));
+  return ok({ site: { package: given, carried, lines: [] }, problems });
+}

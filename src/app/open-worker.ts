@@ -1,0 +1,4 @@
+import { expose } from 'comlink';
+import { Opening } from './opening';
+
+expose(new Opening());
