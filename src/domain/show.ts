@@ -50,6 +50,9 @@ export const gradient = (value: number) => significant(value, 3);
 export const direction = (azimuth: number) =>
   `${String(Math.round(azimuth) % 360).padStart(3, '0')}°`;
 
+/** Half the fan of a direction to a tenth of a degree: "± 0.5°". */
+export const directionDoubt = (halfWidth: number) => `± ${fixed(halfWidth, 1)}°`;
+
 const WINDS = [
   'north',
   'north-east',

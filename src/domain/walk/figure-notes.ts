@@ -1,5 +1,5 @@
 import { groupBy } from '../group';
-import { direction, fixed, gradient, length, significant, unitText } from '../show';
+import { direction, directionDoubt, gradient, length, significant, unitText } from '../show';
 import type { Site } from '../site/site';
 import type { Shown } from '../site/shown';
 import { metres } from '../units';
@@ -102,7 +102,7 @@ function flowNotes({ site, shown, flow }: FigureOf): Note[] {
   const { azimuthHalfWidth: half, gradientHalfWidth: slope } = flow;
   return [
     plain(
-      `Flow ${direction(flow.azimuthGrid.value)}${half === null ? '' : ` ± ${fixed(half, 1)}°`} from grid north, gradient ${gradient(flow.gradient.value)}${slope === null ? '' : ` ± ${significant(slope, 2)}`} at ${percent}: plane by least squares through ${flow.fitted.length} heads.`,
+      `Flow ${direction(flow.azimuthGrid.value)}${half === null ? '' : ` ${directionDoubt(half)}`} from grid north, gradient ${gradient(flow.gradient.value)}${slope === null ? '' : ` ± ${significant(slope, 2)}`} at ${percent}: plane by least squares through ${flow.fitted.length} heads.`,
     ),
   ];
 }

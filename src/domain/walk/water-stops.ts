@@ -1,5 +1,5 @@
 import { groupBy } from '../group';
-import { direction, fixed, gradient, length, significant, unitText, wind } from '../show';
+import { direction, directionDoubt, gradient, length, significant, unitText, wind } from '../show';
 import { metres } from '../units';
 import { leftOutWords, type GaugedScreen } from '../water/event-heads';
 import { bare } from './ground-stops';
@@ -140,7 +140,7 @@ function waySentences({ site, flow }: Material, percent: string): Sentence[] {
     half === null
       ? said('Its error is too large to be given as a ±.')
       : said(
-          `Its error, from the readings alone, is ± ${fixed(half, 1)}° at ${percent}`,
+          `Its error, from the readings alone, is ${directionDoubt(half)} at ${percent}`,
           half > LOOSE ? ': a wide fan, drawn on the map.' : '.',
         );
   const flat =

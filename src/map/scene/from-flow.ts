@@ -1,4 +1,4 @@
-import { direction, fixed, gradient } from '../../domain/show';
+import { direction, directionDoubt, gradient } from '../../domain/show';
 import type { Flow } from '../../domain/water/flow';
 import { LINES, SIZES } from '../look/look';
 import { toward } from './plain';
@@ -11,10 +11,13 @@ export const FLOW = 'flow';
 /** Length of the arrow in parts of the farthest well's distance from the middle. */
 const SHARE = 0.75;
 
-/** "112° ± 1° grid" and the gradient under it. */
+/** How far the fan reaches, in lengths of the arrow. */
+const BEYOND = 1.15;
+
+/** "112° ± 0.6° grid", with the digits of the sheet, and the gradient under it. */
 export function flowWords({ azimuthGrid, azimuthHalfWidth, gradient: slope }: Flow): string {
   if (azimuthGrid === null) return '';
-  const doubt = azimuthHalfWidth === null ? '' : ` ± ${fixed(Math.ceil(azimuthHalfWidth), 0)}°`;
+  const doubt = azimuthHalfWidth === null ? '' : ` ${directionDoubt(azimuthHalfWidth)}`;
   const way = `${direction(azimuthGrid.value)}${doubt} grid`;
   return slope === null ? way : `${way}\ngradient ${gradient(slope.value)}`;
 }
@@ -43,7 +46,7 @@ export function flowItems(flow: Flow): Item[] {
             apex: tail,
             azimuth,
             halfAngle: azimuthHalfWidth,
-            radius: length * 1.15,
+            radius: length * BEYOND,
             colour: 'water',
             fill: 'water-wash',
             means: 'Directions the flow could have',
@@ -65,10 +68,10 @@ export function flowItems(flow: Flow): Item[] {
       kind: 'text',
       layer: 'captions',
       who: FLOW,
-      at: head,
+      at: fan.length > 0 ? toward(tail, azimuth, length * BEYOND) : head,
       text: flowWords(flow),
       sides: sidesAhead(azimuth),
-      away: 3.2 * LINES.arrow,
+      away: fan.length > 0 ? LINES.arrow : 3.2 * LINES.arrow,
       size: SIZES.lead,
       face: 'semibold',
       colour: 'water',
