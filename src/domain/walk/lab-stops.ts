@@ -7,7 +7,7 @@ import {
   wayOf,
   type AnalyteDelineation,
 } from '../lab/site-delineation';
-import type { Side } from '../lab/delineation';
+import { COMPASS_SIDES, FLOW_SIDES, type Side } from '../lab/delineation';
 import type { Site } from '../site/site';
 import { length, significant } from '../show';
 import { metres } from '../units';
@@ -183,12 +183,57 @@ export function sidesTold(
 }
 
 /** A side as a room hears it: "side-gradient, left" is "left of the flow". */
-const sideWords = (side: Side) =>
-  side === 'side-gradient, left'
-    ? 'left of the flow'
-    : side === 'side-gradient, right'
-      ? 'right of the flow'
-      : side;
+function sideWords(side: Side): string {
+  if (side === 'side-gradient, left') return 'left of the flow';
+  if (side === 'side-gradient, right') return 'right of the flow';
+  return COMPASS_SIDES.some((one) => one === side) ? `to the ${side}` : side;
+}
+
+/** Sides of a point as few words: "on every side and below", "on every side but up-gradient". */
+export function sidesWords(sides: readonly Side[]): string {
+  const around: readonly Side[] = [...new Set(sides)].filter((side) => side !== 'below');
+  const names: readonly Side[] = around.some((side) => COMPASS_SIDES.some((one) => one === side))
+    ? COMPASS_SIDES
+    : FLOW_SIDES;
+  const shut = names.filter((side) => !around.includes(side));
+  const below = sides.includes('below') ? ['below'] : [];
+  if (shut.length > 1) return listed([...around.map(sideWords), ...below]);
+  const but = shut.map((side) => ` but ${sideWords(side)}`);
+  return below.length > 0 && shut.length > 0
+    ? `below, and on every side${but[0]}`
+    : listed([`on every side${but[0] ?? ''}`, ...below]);
+}
+
+/** Sides in the order they are told: the way the water goes first, down last. */
+const TOLD: readonly Side[] = [...FLOW_SIDES, ...COMPASS_SIDES, 'below'];
+
+/** Which points are open where: by name while few are open alike, else how many on which side. */
+function openSentence({ analyte, ...one }: AnalyteDelineation): Sentence {
+  const sides = openSides(one);
+  const points = [...groupBy(sides, ({ location }) => location)].map(([location, here]) => ({
+    location,
+    where: sidesWords(here.map(({ side }) => side)),
+  }));
+  const alike = [...groupBy(points, ({ where }) => where)]
+    .toSorted(([, a], [, b]) => b.length - a.length)
+    .map(([where, here]) => `${where} at ${listed(here.map(({ location }) => location))}`);
+  if (alike.length < 3) return said(`${analyte} is open ${alike.join('; ')}.`);
+  const around = points.flatMap(({ location, where }) =>
+    /^on every side(?! but)/.test(where) ? location : [],
+  );
+  const counts = [...groupBy(sides, ({ side }) => side)]
+    .toSorted(([a], [b]) => TOLD.indexOf(a) - TOLD.indexOf(b))
+    .flatMap(([side, here]): [string, readonly string[]][] => {
+      const names = [...new Set(here.map(({ location }) => location))].filter(
+        (location) => side === 'below' || !around.includes(location),
+      );
+      return names.length > 0 ? [[sideWords(side), names]] : [];
+    });
+  const told = [...(around.length > 0 ? [['on every side', around] as const] : []), ...counts].map(
+    ([where, names]) => `${where} at ${names.length > 2 ? names.length : names.join(' and ')}`,
+  );
+  return said(`${analyte} is open at ${counted(points.length, 'point')}: ${told.join(', ')}.`);
+}
 
 /** What is delineated and what is open: the sides of every point that exceeds, and below it. */
 export function whatIsDelineated({ site, of, heads }: Material): Telling | null {
@@ -206,14 +251,7 @@ export function whatIsDelineated({ site, of, heads }: Material): Telling | null 
   return {
     title: open.length > 0 ? 'What is still open' : 'Delineated on every side',
     sentences: [
-      ...open.slice(0, NAMED).map((one) => {
-        const sides = openSides(one);
-        const where = [...groupBy(sides, ({ location }) => location)].map(
-          ([location, here]) =>
-            `${location} (${here.map(({ side }) => sideWords(side)).join(', ')})`,
-        );
-        return said(`${one.analyte} is open at ${listed(where, 2)}.`);
-      }),
+      ...open.slice(0, NAMED).map((one) => openSentence(one)),
       ...(open.length > NAMED
         ? [said(`Open too: ${listed(open.slice(NAMED).map(({ analyte }) => analyte))}.`)]
         : []),
@@ -232,7 +270,12 @@ export function whatIsDelineated({ site, of, heads }: Material): Telling | null 
       points: 'sampled',
       contours: false,
       sides: true,
-      window: windowAround(pointsOf(results).flatMap((id) => site.locations.get(id) ?? [])),
+      window: windowAround(
+        pointsOf(results).flatMap((id) => site.locations.get(id) ?? []),
+        pushes.flatMap(({ answer: { next, side } }) =>
+          next && side !== 'below' ? [[next.easting, next.northing] as const] : [],
+        ),
+      ),
     },
   };
 }

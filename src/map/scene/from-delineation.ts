@@ -4,6 +4,9 @@ import type { Item, Place } from './scene';
 import type { Site } from '../../domain/site/site';
 import { placeOf } from './from-locations';
 
+/** A name as it is said where it has one: "TCE" of "Trichloroethylene (TCE)". */
+const brief = (analyte: string) => /\(([A-Z]{2,6})\)$/.exec(analyte)?.[1] ?? analyte;
+
 /** Open sides on the map: a cross where the next push would close each, tied to what exceeds. */
 export function openSideItems(site: Site, pushes: readonly NextPush[]): Item[] {
   return pushes.flatMap(({ answer, analytes }): Item[] => {
@@ -43,7 +46,7 @@ export function openSideItems(site: Site, pushes: readonly NextPush[]): Item[] {
         kind: 'text',
         layer: 'captions',
         at,
-        text: analytes.length === 1 ? (analytes[0] ?? '') : `${analytes.length} analytes`,
+        text: analytes.length === 1 ? brief(analytes[0] ?? '') : `${analytes.length} analytes`,
         sides: ['e', 'w', 's', 'n'],
         away: 10,
         size: SIZES.fine,

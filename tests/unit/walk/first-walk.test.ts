@@ -6,6 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { apply } from '../../../src/domain/site/edits/apply';
 import type { DataPackage } from '../../../src/domain/site/data-package';
 import { firstWalk, preliminary } from '../../../src/domain/walk/first-walk';
+import { sidesWords } from '../../../src/domain/walk/lab-stops';
 import { plain, type MadeStop, type Stop } from '../../../src/domain/walk/stop';
 import { freeId, rewordStop, rewriteWalk, stopsOf } from '../../../src/domain/walk/walk-stops';
 import { gridOf, siteOf } from '../../../src/io/open-site';
@@ -152,5 +153,31 @@ describe('a walk that somebody changed', () => {
       views: ['id,order,title,words,notes,shown,hidden', 'a,1,,,,not json,', 'b,2,,,,"[1]",'],
     });
     expect(stopsOf(site, { event: null, zone: null, levelSet: null }).length).toBeGreaterThan(4);
+  });
+});
+
+describe('the sides of a point', () => {
+  test('are told in few words where most of them are open', () => {
+    const four = ['down-gradient', 'side-gradient, left', 'up-gradient', 'side-gradient, right'];
+    const say = (...sides: string[]) => sidesWords(sides as Parameters<typeof sidesWords>[0]);
+    expect(say(...four)).toBe('on every side');
+    expect(say(...four, 'below')).toBe('on every side and below');
+    expect(say('north', 'west', 'south', 'east')).toBe('on every side');
+    expect(say(...four.slice(0, 3), 'below')).toBe(
+      'below, and on every side but right of the flow',
+    );
+    expect(say('north', 'west', 'south')).toBe('on every side but to the east');
+    expect(say('down-gradient', 'side-gradient, left')).toBe('down-gradient and left of the flow');
+    expect(say('below')).toBe('below');
+  });
+
+  test('are counted where points are open in many ways, and named where they are open alike', () => {
+    const osier = words(walkOf('osier-bend', '2025-09'), 'delineated');
+    expect(osier).toMatch(
+      /Trichloroethylene \(TCE\) is open at 21 points: on every side at 3, down-gradient at 14, /,
+    );
+    expect(words(walkOf('quellmoor', '2025-10'), 'delineated')).toContain(
+      'Tetrachloroethylene (PCE) is open on every side and below at D-3, D-5 and W-3.',
+    );
   });
 });
