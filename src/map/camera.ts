@@ -92,6 +92,23 @@ export function widened(extent: Extent, size: Size): Extent {
   return { west: e - w, south: n - h, east: e + w, north: n + h };
 }
 
+/** px of the window of a map of some size, beside the band its coordinates stand in. */
+export const windowSize = (width: number, height: number, magnify: number): Size => {
+  const band = bandOf(magnify);
+  return [Math.max(1, width - band), Math.max(1, height - band)];
+};
+
+/** Breadth of the band the coordinates of a map stand in, px. */
+export const bandOf = (magnify: number) => Math.round(22 * magnify);
+
+/** Whether two windows show the same, to a hundredth of their width. */
+export const isNear = (one: Extent, other: Extent) => {
+  const near = (other.east - other.west) / 100;
+  return (['west', 'south', 'east', 'north'] as const).every(
+    (side) => Math.abs(one[side] - other[side]) < near,
+  );
+};
+
 /** The place of the grid under a px of a window that shows an extent from edge to edge. */
 export const placeAt = (
   { west, south, east, north }: Extent,

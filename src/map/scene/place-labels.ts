@@ -53,7 +53,8 @@ export function sizeOf(item: TextItem): readonly [width: number, height: number]
   ];
 }
 
-function boxOf({ item, x, y }: Label, side: Side): Box {
+/** The px that words on a side of their place take. */
+export function boxOf({ item, x, y }: Label, side: Side): Box {
   const [width, height] = sizeOf(item);
   const [right, down] = LIES[side];
   const [dx, dy] = stand(side, item.away);
@@ -69,10 +70,10 @@ function boxOf({ item, x, y }: Label, side: Side): Box {
   return { left: cx - half[0], right: cx + half[0], top: cy - half[1], bottom: cy + half[1] };
 }
 
-const meet = (a: Box, b: Box) =>
+export const meet = (a: Box, b: Box) =>
   a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 
-const within = (box: Box, window: Box) =>
+export const within = (box: Box, window: Box) =>
   box.left >= window.left &&
   box.right <= window.right &&
   box.top >= window.top &&
