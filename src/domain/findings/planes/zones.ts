@@ -30,14 +30,19 @@ function doubtsOf(site: Site): readonly Doubt[] {
   const before = kept.get(site.screens);
   if (before?.locations === site.locations) return before.doubts;
   const zones = groupBy(placedIn(site), ({ screen }) => screen.zone ?? '');
+  const reaches = new Map([...zones].map(([zone, screens]) => [zone, reachOf(screens)]));
   const doubts = [...zones].flatMap(([zone, screens]) =>
     screens.flatMap((one): Doubt[] => {
-      const own = screens.filter((other) => other !== one);
-      if (own.length < FEWEST - 1 || overlaps(one, own)) return [];
-      const other = [...zones].find(
-        ([name, theirs]) => name !== zone && theirs.length >= FEWEST && overlaps(one, theirs),
+      const others = screens.length - 1;
+      const own = reaches.get(zone);
+      if (!own || others < FEWEST - 1 || overlaps(one, without(one, own))) return [];
+      const other = [...reaches].find(
+        ([name, theirs]) =>
+          name !== zone &&
+          theirs.count >= FEWEST &&
+          overlaps(one, { base: theirs.bases[0], top: theirs.tops[0] }),
       );
-      return other ? [{ ...one, zone, others: own.length, among: other[0] }] : [];
+      return other ? [{ ...one, zone, others, among: other[0] }] : [];
     }),
   );
   kept.set(site.screens, { locations: site.locations, doubts });
@@ -54,10 +59,34 @@ function placedIn(site: Site): Placed[] {
   });
 }
 
-/** Whether an interval shares any height with the intervals of a zone taken together. */
-const overlaps = (one: Placed, zone: readonly Placed[]) =>
-  one.top > Math.min(...zone.map(({ base }) => base)) &&
-  one.base < Math.max(...zone.map(({ top }) => top));
+/** How far the intervals of a zone reach taken together: the two lowest bases, the two highest tops. */
+type Reach = {
+  readonly count: number;
+  readonly bases: readonly [number, number];
+  readonly tops: readonly [number, number];
+};
+
+function reachOf(screens: readonly Placed[]): Reach {
+  const bases: [number, number] = [Infinity, Infinity];
+  const tops: [number, number] = [-Infinity, -Infinity];
+  for (const { base, top } of screens) {
+    if (base < bases[0]) bases.splice(0, 2, base, bases[0]);
+    else if (base < bases[1]) bases[1] = base;
+    if (top > tops[0]) tops.splice(0, 2, top, tops[0]);
+    else if (top > tops[1]) tops[1] = top;
+  }
+  return { count: screens.length, bases, tops };
+}
+
+/** The reach of a zone but for one of its own. */
+const without = ({ base, top }: Placed, { bases, tops }: Reach) => ({
+  base: base === bases[0] ? bases[1] : bases[0],
+  top: top === tops[0] ? tops[1] : tops[0],
+});
+
+/** Whether an interval shares any height with the reach of a zone. */
+const overlaps = (one: Placed, zone: { readonly base: number; readonly top: number }) =>
+  one.top > zone.base && one.base < zone.top;
 
 const zoneFinding = (
   site: Site,
