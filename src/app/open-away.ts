@@ -6,6 +6,7 @@ import { packageOf } from '../io/keeping/kept-package';
 import type { WholeSite } from '../io/keeping/whole-site';
 import { readInSteps, type RowsRead } from './open-in-steps';
 import { Opening } from './opening';
+import { OpenSite } from './open-site.svelte';
 import { pickedFiles } from './picked-files';
 
 export type OpenedAway = { readonly site: WholeSite; readonly problems: readonly Problem[] };
@@ -70,5 +71,6 @@ async function broughtOver(
   }
   const { package: given } = packageOf(kept, blocks, null);
   await readInSteps(given, ({ done: read }) => tell(rows + read));
+  await new OpenSite({ package: given, problems }).workOut();
   return ok({ site: { package: given, carried, lines: [] }, problems });
 }

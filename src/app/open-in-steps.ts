@@ -30,3 +30,11 @@ export async function readInSteps(
     since = performance.now();
   }
 }
+
+/** Look at several things one after the other, with rests: what is kept of them is there afterwards. */
+export async function inTurns(looks: readonly (() => unknown)[]): Promise<void> {
+  for (const look of looks) {
+    await rest();
+    look();
+  }
+}

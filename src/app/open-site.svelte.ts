@@ -17,7 +17,7 @@ import { NO_FILES } from '../io/keeping/whole-site';
 import { withFile, type Files } from '../io/package/files';
 import type { SiteKeeper, Step } from './keeping/site-keeper.svelte';
 import * as history from './history';
-import { readInSteps, type RowsRead } from './open-in-steps';
+import { inTurns, readInSteps, type RowsRead } from './open-in-steps';
 
 /** The four ways of working, named for what the person does. */
 export type Way = 'lay-out' | 'record' | 'check' | 'walk';
@@ -166,11 +166,18 @@ export class OpenSite {
     const result = apply(before, edit);
     if (!result.ok) return result;
     await readInSteps(result.value, report);
+    const ahead = new OpenSite({ package: result.value, problems: [] });
+    if (this.shown.event !== null) ahead.show(this.shown);
+    await ahead.workOut();
     if (!this.canEdit) return fail('read-only');
     if (!isWanted() || this.package !== before) return fail('changed');
     this.#perform(label, edit, before, result.value, files);
     return result;
   }
+
+  /** Work out what is shown first, with rests: another of the same package has it at once. */
+  workOut = () =>
+    inTurns([() => this.heads, () => this.flow, () => this.results, () => this.findings]);
 
   #perform(
     label: string,

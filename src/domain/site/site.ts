@@ -44,7 +44,10 @@ export type Site = {
   readonly problems: readonly Problem[];
 };
 
-const EMPTY = tableOf([], []);
+/** Tables a site lacks: each its own, so that its reading is kept beside those of the others. */
+const EMPTY = Object.fromEntries(TABLE_NAMES.map((name) => [name, tableOf([], [])])) as Readonly<
+  Record<TableName, Table>
+>;
 
 /** A table's reading is kept for as long as the table and what it was read against stay the same. */
 const kept = new WeakMap<
@@ -89,7 +92,7 @@ export function* readingSite(
     name: Name,
     ...against: readonly TableName[]
   ): Generator<number, Rows<Row<Name>>> {
-    const table = from.tables[name] ?? EMPTY;
+    const table = from.tables[name] ?? EMPTY[name];
     const columnUnits = from.columnUnits[name] ?? {};
     const facts = JSON.stringify([units, columnUnits, files[name]]);
     const named = against.map((other) => names[other]);
@@ -112,7 +115,7 @@ export function* readingSite(
     ...against: readonly TableName[]
   ): Generator<number, ReadonlyMap<string, Row<Name>>> {
     const rows = yield* read(name, ...against);
-    const table = from.tables[name] ?? EMPTY;
+    const table = from.tables[name] ?? EMPTY[name];
     const map = mapOf(rows as Rows<Row<Name> & { readonly id: string }>);
     names[name] = namesOf(table, map);
     return map;
