@@ -73,7 +73,10 @@ export function wherePushed({ site, of }: Material): Telling {
   const purposes = [...groupBy(done, ({ purpose }) => purpose?.trim() ?? '')]
     .filter(([purpose]) => purpose !== '')
     .toSorted(([, a], [, b]) => b.length - a.length);
-  const why = purposes.map(([purpose, here]) => `${purpose} (${here.length})`);
+  const isOneEach = purposes.every(([, here]) => here.length === 1);
+  const why = purposes.map(([purpose, here]) =>
+    isOneEach ? purpose : `${purpose} (${here.length})`,
+  );
   const unsaid = done.filter(({ purpose }) => !purpose?.trim()).length;
   return {
     title:

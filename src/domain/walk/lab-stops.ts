@@ -208,7 +208,7 @@ export function sidesWords(sides: readonly Side[]): string {
 const TOLD: readonly Side[] = [...FLOW_SIDES, ...COMPASS_SIDES, 'below'];
 
 /** Which points are open where: by name while few are open alike, else how many on which side. */
-function openSentence({ analyte, ...one }: AnalyteDelineation): Sentence {
+function openWhere(one: AnalyteDelineation): string {
   const sides = openSides(one);
   const points = [...groupBy(sides, ({ location }) => location)].map(([location, here]) => ({
     location,
@@ -217,7 +217,7 @@ function openSentence({ analyte, ...one }: AnalyteDelineation): Sentence {
   const alike = [...groupBy(points, ({ where }) => where)]
     .toSorted(([, a], [, b]) => b.length - a.length)
     .map(([where, here]) => `${where} at ${listed(here.map(({ location }) => location))}`);
-  if (alike.length < 3) return said(`${analyte} is open ${alike.join('; ')}.`);
+  if (alike.length < 3) return alike.join('; ');
   const around = points.flatMap(({ location, where }) =>
     /^on every side(?! but)/.test(where) ? location : [],
   );
@@ -232,7 +232,7 @@ function openSentence({ analyte, ...one }: AnalyteDelineation): Sentence {
   const told = [...(around.length > 0 ? [['on every side', around] as const] : []), ...counts].map(
     ([where, names]) => `${where} at ${names.length > 2 ? names.length : names.join(' and ')}`,
   );
-  return said(`${analyte} is open at ${counted(points.length, 'point')}: ${told.join(', ')}.`);
+  return `at ${counted(points.length, 'point')}: ${told.join(', ')}`;
 }
 
 /** What is delineated and what is open: the sides of every point that exceeds, and below it. */
@@ -251,7 +251,11 @@ export function whatIsDelineated({ site, of, heads }: Material): Telling | null 
   return {
     title: open.length > 0 ? 'What is still open' : 'Delineated on every side',
     sentences: [
-      ...open.slice(0, NAMED).map((one) => openSentence(one)),
+      ...[...groupBy(open.slice(0, NAMED), openWhere)].map(([where, here]) =>
+        said(
+          `${listed(here.map(({ analyte }) => analyte))} ${here.length > 1 ? 'are' : 'is'} open ${where}.`,
+        ),
+      ),
       ...(open.length > NAMED
         ? [said(`Open too: ${listed(open.slice(NAMED).map(({ analyte }) => analyte))}.`)]
         : []),

@@ -1,8 +1,13 @@
 import type { NextPush } from '../../domain/lab/site-delineation';
 import { LINES, SIZES } from '../look/look';
 import type { Item, Place } from './scene';
+import { sidesAhead } from './sides';
 import type { Site } from '../../domain/site/site';
 import { placeOf } from './from-locations';
+
+/** Degrees clockwise from grid north. */
+const azimuthTo = ([e0, n0]: Place, [e1, n1]: Place) =>
+  ((Math.atan2(e1 - e0, n1 - n0) * 180) / Math.PI + 360) % 360;
 
 /** A name as it is said where it has one: "TCE" of "Trichloroethylene (TCE)". */
 const brief = (analyte: string) => /\(([A-Z]{2,6})\)$/.exec(analyte)?.[1] ?? analyte;
@@ -47,7 +52,8 @@ export function openSideItems(site: Site, pushes: readonly NextPush[]): Item[] {
         layer: 'captions',
         at,
         text: analytes.length === 1 ? brief(analytes[0] ?? '') : `${analytes.length} analytes`,
-        sides: ['e', 'w', 's', 'n'],
+        // Onward from the point, so that the words do not stand on the dashes.
+        sides: sidesAhead(azimuthTo(from, at)),
         away: 10,
         size: SIZES.fine,
         face: 'regular',
