@@ -55,7 +55,8 @@ const DRAWN = 'html[data-drawn="yes"]';
 /** MapLibre and software drawing talk about the graphics card; none of it is the app's doing. */
 const ABOUT_THE_GRAPHICS_CARD = /GPU stall due to ReadPixels|GL Driver Message|swiftshader/i;
 
-const PICTURES = join(ROOT, 'tests', 'pictures');
+/** Where pictures go that tests take. */
+export const PICTURES = join(ROOT, 'tests', 'pictures');
 
 const isForeign = (own: string) => (address: string) =>
   !/^(data|blob|about):/.test(address) && new URL(address).origin !== new URL(own).origin;

@@ -1,12 +1,12 @@
 /** The walk on the wall, by keyboard alone, as a room sees it. */
-import { mkdtempSync, readFileSync, statSync } from 'node:fs';
+import { mkdtempSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { contrast } from '../../src/map/look/contrast';
 import { browser, openApp, type OpenedPage } from './harness';
-import { openPage } from './opened-page';
+import { openPage, PICTURES } from './opened-page';
 import { pdfMarks } from './pdf-marks';
 
 async function began(site: string, size: 'wide' | 'laptop' | 'tablet' = 'wide') {
@@ -27,6 +27,12 @@ const overflow = ({ page }: OpenedPage) =>
     return words ? words.scrollHeight - words.clientHeight : -1;
   });
 
+/** px of the legend that would have to be scrolled to. */
+const legendHidden = ({ page }: OpenedPage) =>
+  page
+    .locator('[role="region"][aria-label="Legend"]')
+    .evaluate((legend) => legend.scrollHeight - legend.clientHeight);
+
 describe.each(['osier-bend', 'quellmoor'])('the walk of %s', (site) => {
   test('goes from stop to stop by the keys of a clicker, in letters that are read at four metres', async () => {
     const app = await began(site);
@@ -43,6 +49,7 @@ describe.each(['osier-bend', 'quellmoor'])('the walk of %s', (site) => {
         .evaluate((p) => Number.parseFloat(getComputedStyle(p).fontSize));
       expect(size).toBeGreaterThanOrEqual(24);
       expect(await overflow(app)).toBeLessThanOrEqual(0);
+      expect(await legendHidden(app)).toBeLessThanOrEqual(1);
       await app.picture(`walk-${site}-${i + 1}`);
       await page.keyboard.press(i % 2 ? 'PageDown' : 'ArrowRight');
     }
@@ -73,6 +80,18 @@ test('on a wall of 3840 by 2160 the letters grow, nothing is cut, and sentences 
   const { page } = app;
   await page.evaluate(() => document.fullscreenElement && document.exitFullscreen());
   await page.setViewportSize({ width: 3840, height: 2160 });
+  // Every stop by key; their pictures are taken by walk-pictures.ts, since each takes seconds.
+  const count = await page.getByRole('button', { name: /^Stop \d+:/ }).count();
+  const titles = new Set<string>();
+  for (let stop = 1; stop <= count; stop++) {
+    await page.getByRole('region', { name: `Stop ${stop} of ${count}` }).waitFor();
+    titles.add(await title(app));
+    expect(await overflow(app)).toBeLessThanOrEqual(0);
+    expect(await legendHidden(app)).toBeLessThanOrEqual(1);
+    await page.keyboard.press('PageDown');
+  }
+  expect(titles.size).toBe(count);
+  await page.keyboard.press('Home');
   for (let i = 0; i < 5; i++) await page.keyboard.press('PageDown');
   for (const room of ['bright', 'dark']) {
     await app.drawn();
@@ -256,9 +275,29 @@ test('sheets of a map, a section and a table go out as PDF of their own size wit
   await page.getByRole('heading', { name: 'Calculation sheet' }).waitFor();
   await app.picture('memo');
   expect(await app.axe()).toEqual([]);
-  const memo = readFileSync(await saved(app, 'Save as HTML', 'memo.html'), 'utf8');
+  const memoPath = await saved(app, 'Save as HTML', 'memo.html');
+  const memo = readFileSync(memoPath, 'utf8');
   expect(memo).toContain('PRELIMINARY, NOT VALIDATED');
   expect(memo).not.toMatch(/<(script|button|link)/);
+
+  const read = await openPage(await browser(), pathToFileURL(memoPath).href, {
+    before: (opened) => opened.context().setOffline(true),
+  });
+  try {
+    const heads = await read.page.locator('[aria-label="Calculation sheet"] h2').allInnerTexts();
+    expect(heads.map((words) => Number.parseInt(words))).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9]);
+    await read.picture('memo-from-disk');
+    expect(read.complaints).toEqual([]);
+    expect(read.requests.filter((one) => !one.startsWith('data:'))).toHaveLength(1);
+    const pages = await read.page.pdf({ preferCSSPageSize: true, printBackground: true });
+    writeFileSync(join(PICTURES, 'memo.pdf'), pages);
+    const marks = pdfMarks(pages);
+    expect(marks.pages).toBeGreaterThan(4);
+    expect(marks.embedded).toBeGreaterThan(0);
+    expect(marks.readable).toBeGreaterThanOrEqual(marks.embedded);
+  } finally {
+    await read.close();
+  }
   expect(app.complaints).toEqual([]);
 }, 180_000);
 
