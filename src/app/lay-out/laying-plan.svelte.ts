@@ -21,8 +21,9 @@ type Marks = {
   readonly dropped: readonly string[];
 };
 
-/** An angle not moved for so many milliseconds rests. */
+/** An angle let go of for so many milliseconds rests; one still held, not moved for so many. */
 const REST = 250;
+const HELD_STILL = 1500;
 
 const NO_MARKS: Marks = { of: '', shifted: [], dropped: [] };
 
@@ -172,12 +173,12 @@ export class LayingPlan {
 
   #resting: ReturnType<typeof setTimeout> | undefined;
 
-  /** Rows another way, by hand. */
-  turn(rows: number) {
+  /** Rows another way, by hand; `held` until it is let go of. */
+  turn(rows: number, held: boolean) {
     this.rows = rows;
     this.turning = true;
     clearTimeout(this.#resting);
-    this.#resting = setTimeout(() => (this.turning = false), REST);
+    this.#resting = setTimeout(() => (this.turning = false), held ? HELD_STILL : REST);
   }
 
   /** A stake's shift or drop, by its counts. */
