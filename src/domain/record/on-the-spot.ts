@@ -1,4 +1,5 @@
 import { along } from '../geometry/compass';
+import { clearedOn, NO_LONGER_CLEARED } from '../layout/cleared';
 import type { Edit } from '../site/edits/apply';
 import type { Location } from '../site/schema';
 import type { Site } from '../site/site';
@@ -50,15 +51,34 @@ export function notAddable(site: Site, typed: Typed): string | null {
 const notedAlso = ({ note }: Location, words: string) =>
   [note ?? '', words].filter((text) => text !== '').join('; ');
 
-/** A point moved: where it stands changes, where it was staked stays on record, and so does the reason. */
-export function moveEdit(site: Site, location: Location, to: At, reason: string): Edit {
-  const note = notedAlso(location, `Moved in the field: ${reason.trim()}`);
+/**
+ * A point moved: where it stands changes, where it was staked stays on record,
+ * and so does the reason. A clearance recorded for the old place is taken back.
+ */
+export function moveEdit(
+  site: Site,
+  location: Location,
+  to: At,
+  reason: string,
+  { who, when }: { readonly who: string; readonly when: string },
+): Edit {
+  const words = `Moved in the field: ${reason.trim()}`;
   const [easting, northing] = [coordinate(site, to[0]), coordinate(site, to[1])];
-  return {
+  const write: Edit = {
     kind: 'write-cells',
     table: 'locations',
-    cells: cellsOf(location, { easting, northing, note }),
+    cells: cellsOf(location, { easting, northing, note: notedAlso(location, words) }),
   };
+  if (!clearedOn(site, location.id)) return write;
+  const takenBack: Edit = {
+    kind: 'decide',
+    what: 'clear point',
+    on: location.id,
+    reason: `${NO_LONGER_CLEARED}: ${words}`,
+    who,
+    when,
+  };
+  return { kind: 'together', edits: [takenBack, write] };
 }
 
 /** Why a point cannot be dropped: something was done there. Null when it can. */

@@ -20,6 +20,7 @@ import { apply, type Edit } from '../../../src/domain/site/edits/apply';
 import type { DataPackage } from '../../../src/domain/site/data-package';
 import { readSite } from '../../../src/domain/site/site';
 import { cellText } from '../../../src/domain/site/table';
+import { clearedOn } from '../../../src/domain/layout/cleared';
 import { QUALITY_RATES } from '../../../src/domain/layout/sample-counts';
 import { USUAL_STATIC_RULE } from '../../../src/domain/survey/static-level';
 import { litres, metres } from '../../../src/domain/units';
@@ -285,6 +286,7 @@ describe('typed texts', () => {
 
 describe('points moved and dropped on the spot', () => {
   const points = (site: DataPackage) => fieldPoints(siteOf(site));
+  const NOW = { who: 'RK', when: '2026-06-01T09:00' };
 
   test('a move of 10 ft east keeps the stake and the reason', () => {
     const site = siteOf(planned());
@@ -292,7 +294,7 @@ describe('points moved and dropped on the spot', () => {
     const at = standsAt(location);
     if (!at) throw new Error('no place');
     const to = placeFrom(site, at, 10, 90);
-    const moved = pointOf(done(planned(), moveEdit(site, location, to, 'gas line')), 'P-1');
+    const moved = pointOf(done(planned(), moveEdit(site, location, to, 'gas line', NOW)), 'P-1');
     expect([moved.location.easting?.text, moved.location.northing?.text]).toEqual([
       '110.00',
       '200.00',
@@ -303,6 +305,25 @@ describe('points moved and dropped on the spot', () => {
     expect(gapWords(gap, site.settings)).toBe(
       'P-1 stands 10.0 ft from its stake: nothing is sampled nearer to that place.',
     );
+  });
+
+  test('a clearance was for the old place: moved in the field, the point is not cleared', () => {
+    const ticket = {
+      kind: 'decide',
+      what: 'clear point',
+      on: 'P-1',
+      reason: 'ticket T-1',
+    } as const;
+    const cleared = done(planned(), { ...ticket, ...NOW });
+    const site = siteOf(cleared);
+    expect(clearedOn(site, 'P-1')?.words).toBe('ticket T-1');
+    const { location } = pointOf(cleared, 'P-1');
+    const moved = siteOf(done(cleared, moveEdit(site, location, [40, 50], 'gas line', NOW)));
+    expect(clearedOn(moved, 'P-1')).toBeNull();
+    expect(moved.decisions.at(-1)).toMatchObject({
+      reason: 'NOT CLEARED any more: Moved in the field: gas line',
+      ...NOW,
+    });
   });
 
   test('a dropped point stays with its screens and its reason, and what is missed is said', () => {
