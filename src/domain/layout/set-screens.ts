@@ -1,4 +1,4 @@
-import { fixed, usualDecimals } from '../show';
+import { fixed, length, usualDecimals } from '../show';
 import type { Edit } from '../site/edits/apply';
 import type { Site } from '../site/site';
 import { inUnits, metres, type LengthUnit, type Metres } from '../units';
@@ -36,6 +36,20 @@ export function ruleAt(typed: TypedRule, point: GroundAt, unit: LengthUnit): Set
     case 'bottom of boring':
       return { kind: 'bottom of boring', exposed };
   }
+}
+
+/** Why a rule as typed can set no screen wherever it is asked, in words; null where it may. */
+export function ruleProblem({ kind, exposed, amount }: TypedRule, unit: LengthUnit): string | null {
+  const says = (value: number) => length(metres(value, unit), unit);
+  if (!(exposed > 0)) return 'The exposed length must be a number above zero.';
+  if (kind === 'layer' || kind === 'bottom of boring') return null;
+  if (!Number.isFinite(amount))
+    return kind === 'elevation' ? 'Give the elevation.' : 'Give how far from the water.';
+  if (kind !== 'straddle') return null;
+  if (!(amount > 0)) return 'The top must stand above the water to straddle it.';
+  return amount < exposed
+    ? null
+    : `A top ${says(amount)} above the water leaves nothing of ${says(exposed)} below it.`;
 }
 
 /** What a point's screens would be, and how far that is from what is written. */

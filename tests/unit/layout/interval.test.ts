@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { chosen, type Given } from '../../../src/domain/layout/given';
 import { intervalOf, type Driven, type Interval } from '../../../src/domain/layout/interval';
+import { ruleProblem, type TypedRule } from '../../../src/domain/layout/set-screens';
 import { setScreen, setScreens, type Ground } from '../../../src/domain/layout/setting-rules';
 import { contactsCrossed, waterIn, type Layer } from '../../../src/domain/layout/water-in-screen';
 import { printWork } from '../../../src/domain/print-work';
@@ -354,5 +355,27 @@ describe('screens set by rule, ground 101.20 and water expected at 90.00', () =>
     const [low, high] = [set(rule), set(rule, { ground: ft(102.2) })];
     expect(feet(high.tipDepth.value)).toBeCloseTo(feet(low.tipDepth.value) + 1, 9);
     expect(elevations(high.interval)).toEqual(elevations(low.interval));
+  });
+});
+
+describe('a rule that can set no screen is refused as it is typed', () => {
+  const rule: TypedRule = {
+    ...{ kind: 'straddle', exposed: 4, amount: 2 },
+    ...{ part: 'mid', at: 'top', layer: '' },
+  };
+  test.each<[string, Partial<TypedRule>, RegExp | null]>([
+    ['2 ft of 4 ft above the water', {}, null],
+    ['all of it above the water', { amount: 4 }, /4\.00 ft above the water leaves nothing/],
+    ['its top at the water', { amount: 0 }, /must stand above the water/],
+    ['nothing exposed', { exposed: 0 }, /above zero/],
+    ['an exposed length taken away', { exposed: NaN }, /above zero/],
+    ['no distance below the water', { kind: 'below water', amount: NaN }, /how far/],
+    ['an elevation below the datum', { kind: 'elevation', amount: -3 }, null],
+    ['no elevation', { kind: 'elevation', amount: NaN }, /elevation/],
+    ['the bottom of the boring, no amount', { kind: 'bottom of boring', amount: NaN }, null],
+  ])('%s', (_, typed, said) => {
+    const problem = ruleProblem({ ...rule, ...typed }, 'ft');
+    if (said) expect(problem).toMatch(said);
+    else expect(problem).toBeNull();
   });
 });
