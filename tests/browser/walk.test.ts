@@ -286,6 +286,10 @@ test('sheets of a map, a section and a table go out as PDF of their own size wit
   try {
     const heads = await read.page.locator('[aria-label="Calculation sheet"] h2').allInnerTexts();
     expect(heads.map((words) => Number.parseInt(words))).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9]);
+    const family = read.page.locator('article p').first();
+    expect(await family.evaluate((words) => getComputedStyle(words).fontFamily)).toMatch(
+      /^"?Source Sans 3/,
+    );
     await read.picture('memo-from-disk');
     expect(read.complaints).toEqual([]);
     expect(read.requests.filter((one) => !one.startsWith('data:'))).toHaveLength(1);

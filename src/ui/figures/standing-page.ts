@@ -18,6 +18,9 @@ export function standingPage(of: HTMLElement, title: string): string {
     ({ address, weight, style, range }) =>
       `@font-face{font-family:'${FAMILY}';font-style:${style};font-weight:${weight === 'bold' ? 600 : 400};src:url(${address}) format('woff');unicode-range:${range}}`,
   );
+  // A shorthand that names a variable comes out of a rule's text empty.
+  const { fontSize, lineHeight, fontFamily } = getComputedStyle(document.body);
+  const letters = `body{font:${fontSize}/${lineHeight} ${fontFamily}}`;
   const text = new XMLSerializer();
   const name = document.createElement('title');
   name.textContent = title;
@@ -28,7 +31,7 @@ export function standingPage(of: HTMLElement, title: string): string {
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; font-src data:; img-src data:">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 ${text.serializeToString(name)}
-<style>${[...faces, ...rules].join('\n').replaceAll('</', '<\\/')}</style>
+<style>${[...faces, ...rules, letters].join('\n').replaceAll('</', '<\\/')}</style>
 </head>
 <body>${text.serializeToString(copy)}</body>
 </html>
