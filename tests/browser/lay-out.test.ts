@@ -261,8 +261,15 @@ describe('drawing and laying', () => {
     await page.getByLabel(/^Full width/).fill('4');
     await page.getByLabel(/^Keep off/).fill('10');
     await page.getByLabel('Name', { exact: true }).fill('Trial main');
-    await button(page, 'Add the utility').tap();
-    await page.getByRole('row', { name: /Trial main/ }).waitFor();
+    // A tap may fall while the page is still moving under the finger; a person taps again.
+    const add = button(page, 'Add the utility');
+    const added = page.getByRole('row', { name: /Trial main/ });
+    await expect
+      .poll(async () => {
+        if ((await added.count()) === 0) await add.tap({ timeout: 5_000 }).catch(() => undefined);
+        return added.count();
+      })
+      .toBe(1);
 
     await page.getByText('Planned points', { exact: true }).tap();
     await page.getByRole('combobox', { name: /^Point/ }).selectOption('DP-30');

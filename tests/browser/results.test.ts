@@ -99,7 +99,8 @@ describe('on a laptop', () => {
     await page.getByText(/the others tell \d+ of \d+ rightly/).waitFor();
     await page.getByText('Not comparable: DP-09.').waitFor();
     await page.getByText('Legend', { exact: true }).click();
-    await page.getByText('Chance over 90 %').waitFor();
+    // Beside the words of the extent, and in the legend.
+    await expect.poll(() => page.getByText('Chance over 90 %').count()).toBe(2);
     await drawn();
     await picture('results-extent');
     expect(await axe()).toEqual([]);
