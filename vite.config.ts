@@ -236,8 +236,8 @@ export default defineConfig({
           environment: 'node',
           globalSetup: ['tests/browser/setup.ts'],
           testTimeout: browserTestTime,
-          // A second try tells a busy machine from a fault: a fault fails again.
-          retry: 1,
+          // Another try tells a busy machine from a fault: a fault fails again.
+          retry: 2,
           // What is looked for may come a moment later than the click that asked for it.
           expect: { poll: { timeout: 15_000 } },
           hookTimeout: browserTestTime,
