@@ -241,8 +241,8 @@ export default defineConfig({
           // What is looked for may come a moment later than the click that asked for it.
           expect: { poll: { timeout: 15_000 } },
           hookTimeout: browserTestTime,
-          // One worker and one browser for all files.
-          fileParallelism: false,
+          // Two workers, each with one browser for all its files.
+          maxWorkers: 2,
           isolate: false,
           sequence: { groupOrder: 1 },
           benchmark: { include: [] },

@@ -25,8 +25,16 @@ export type OpenOptions = PageOptions & {
 
 let connected: Promise<Browser> | undefined;
 
-/** The one Chromium of the run. */
-export const browser = (): Promise<Browser> => (connected ??= chromium.connect(inject('chromium')));
+/** This worker's Chromium: each draws in software, and two share a machine better than one. */
+const ownChromium = (): string => {
+  const chromiums = inject('chromiums');
+  const worker = Number(process.env.VITEST_POOL_ID ?? 1);
+  const address = chromiums[(worker - 1) % chromiums.length];
+  if (address === undefined) throw new Error('No Chromium was started.');
+  return address;
+};
+
+export const browser = (): Promise<Browser> => (connected ??= chromium.connect(ownChromium()));
 
 /** Opens the built app for one test. See the top of this file. */
 export const openApp = async (options: OpenOptions = {}): Promise<OpenedPage> => {

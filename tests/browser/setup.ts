@@ -1,3 +1,4 @@
+import type { BrowserServer } from 'playwright-core';
 import type { TestProject } from 'vitest/node';
 import { startChromium } from './chromium';
 import { serveBuiltApp } from './serve';
@@ -6,8 +7,8 @@ declare module 'vitest' {
   export interface ProvidedContext {
     /** Where the built app is served, with a slash at the end. */
     address: string;
-    /** Where the one Chromium of the run is reached. */
-    chromium: string;
+    /** Where the Chromiums of the run are reached, one for each worker. */
+    chromiums: readonly string[];
   }
 }
 
@@ -17,21 +18,27 @@ const onlyTheSentence = (error: unknown) => {
   return error;
 };
 
-/** Once for all browser tests: one Chromium, one build, one server. */
+/** Once for all browser tests: one build, one server, and a Chromium for each worker. */
 export default async function setUp(project: TestProject) {
-  const chromium = await startChromium().catch((error: unknown) => {
-    throw onlyTheSentence(error);
-  });
+  const chromiums: BrowserServer[] = [];
+  const closeAll = () => Promise.all(chromiums.map((chromium) => chromium.close()));
   try {
+    // One after the other: the first may have to be unpacked.
+    for (let worker = 0; worker < project.config.maxWorkers; worker++) {
+      chromiums.push(await startChromium());
+    }
     const app = await serveBuiltApp();
     project.provide('address', app.address);
-    project.provide('chromium', chromium.wsEndpoint());
+    project.provide(
+      'chromiums',
+      chromiums.map((chromium) => chromium.wsEndpoint()),
+    );
     return async () => {
-      await chromium.close();
+      await closeAll();
       await app.close();
     };
   } catch (error) {
-    await chromium.close();
+    await closeAll();
     throw onlyTheSentence(error);
   }
 }
