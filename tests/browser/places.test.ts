@@ -6,7 +6,7 @@ import { unzipSync } from 'fflate';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { openGrid } from '../../src/io/projection/open-grid';
-import { pmtiles, png } from '../unit/formats/drawn-files';
+import { pmtiles, png, vectorTile } from '../unit/formats/drawn-files';
 import { openApp } from './harness';
 
 const menu = async (page: Page, item: string | RegExp) => {
@@ -188,6 +188,20 @@ test('a local archive of tiles lies under the map and nothing is fetched; contro
   // The green, made less strong in colour so that the site stands out.
   await expect.poll(() => shareOf(page, [82, 138, 97])).toBeGreaterThan(0.2);
   await app.picture('places-backdrop');
+
+  // Tiles of shapes, drawn in the app's own colours: water, named so by its layer, is a wash of blue.
+  await menu(page, PLACES);
+  const shapes = pmtiles(vectorTile('water'), {
+    tileType: 1,
+    metadata: { vector_layers: [{ id: 'water' }] },
+  });
+  await page
+    .getByLabel('A local archive of tiles (PMTiles), from this device')
+    .setInputFiles(file('shapes.pmtiles', 'application/octet-stream', shapes));
+  await page.getByRole('button', { name: 'Back to the map' }).click();
+  await page.getByText('Backdrop: shapes.pmtiles').waitFor();
+  await expect.poll(() => shareOf(page, [211, 227, 240])).toBeGreaterThan(0.4);
+  await app.picture('places-backdrop-of-shapes');
 });
 
 test('tiles of an address are asked for on a page of its own, after a button, and from no other server', async () => {

@@ -37,6 +37,32 @@ const varint = (n: number): number[] => {
   return [...bytes, left];
 };
 
+/** One field of a message: its number, its kind of wire (0 a number, 2 bytes), its value. */
+const field = (number: number, value: number | Buffer): Buffer =>
+  typeof value === 'number'
+    ? Buffer.from([...varint(number * 8), ...varint(value)])
+    : Buffer.concat([Buffer.from([...varint(number * 8 + 2), ...varint(value.length)]), value]);
+
+/** A tile of shapes with one polygon over all of it: the vector tile specification, version 2.1. */
+export function vectorTile(layer: string): Buffer {
+  const extent = 4096;
+  // Move by (0, 0); three lines: right, down, left; close. Steps are written zigzag: 2n, or 2|n| − 1.
+  const right = [2 * extent, 0];
+  const down = [0, 2 * extent];
+  const left = [2 * extent - 1, 0];
+  const geometry = [9, 0, 0, 26, ...right, ...down, ...left, 15].flatMap(varint);
+  const feature = Buffer.concat([field(3, 3), field(4, Buffer.from(geometry))]);
+  return field(
+    3,
+    Buffer.concat([
+      field(15, 2),
+      field(1, Buffer.from(layer)),
+      field(2, feature),
+      field(5, extent),
+    ]),
+  );
+}
+
 /** Tiles from zoom 0 to here: 1 + 4 + 16 + … */
 const tilesTo = (zoom: number) => (4 ** (zoom + 1) - 1) / 3;
 
