@@ -133,3 +133,9 @@ export function keptColumn({ dictionary, codes }: Cells, keep: Uint8Array, count
 
 const isAllText = (dictionary: readonly Cell[]): dictionary is readonly string[] =>
   !dictionary.some(isRefusal);
+
+/** The text of a row of a made column; blank where its cell can't be taken. */
+export function textIn(cells: Cells | undefined, i: number): string {
+  const cell = cells?.dictionary[cells.codes[i] ?? 0] ?? '';
+  return isRefusal(cell) ? '' : cell;
+}

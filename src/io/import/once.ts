@@ -165,6 +165,7 @@ export class BlockOnce {
 
   /** The row's refusals in this part; none where it could be read. */
   at(i: number): Said {
+    if (this.before && this.beforeRow === i) return this.before;
     if (this.before && this.beforeRow === i - 1 && this.sets.sameAsBefore(i)) {
       this.beforeRow = i;
       return this.before;

@@ -4,7 +4,7 @@ import type { Together } from '../../domain/site/edits/together';
 import { TABLES, type TableName } from '../../domain/site/schema';
 import { eachRow, type Table } from '../../domain/site/table';
 import { toLong } from './across';
-import { refusalSentence, type Answers, type Ask } from './ask';
+import type { Answers, Ask } from './ask';
 import { Context, type Target } from './context';
 import type { Mapping } from './match-columns';
 import type { Change } from './once';
@@ -22,7 +22,8 @@ import {
   type Addition,
   type Rows,
 } from './preview-doubts';
-import { rowNumber, type Progress, type SourceTable } from './source-table';
+import { refusedRows, type RefusedRow } from './refusals';
+import type { Progress, SourceTable } from './source-table';
 import { ADDED, BLANK, CHANGED, REFUSED, SAME, takeRows, type Taken } from './take-rows';
 
 /** What became of the rows of a file: rows = added + same + changed + refused + blank. */
@@ -35,15 +36,6 @@ export type Account = {
   readonly changed: number;
   readonly refused: number;
   readonly blank: number;
-};
-
-/** A row that is not taken, and why. */
-export type RefusedRow = {
-  /** As a spreadsheet numbers it. */
-  readonly row: number;
-  /** Row of the file's table, from 0. */
-  readonly at: number;
-  readonly why: string;
 };
 
 /** What an import would do, before it is done. */
@@ -97,7 +89,7 @@ export function* previewing(
     mapping,
     account: accountOf(rowStates, isLong ? null : headRows),
     results: isLong ? null : accountOf(taken.state, null),
-    refused: refusedRows(source, taken, long.rowOf),
+    refused: refusedRows(source, taken.refusals, long.rowOf),
     adds: adds.map(({ table, rows }) => ({ table, rows: rows.size })),
     changes: taken.changes,
     asks: context.asks,
@@ -243,20 +235,6 @@ function foldedStates({ state }: Taken, rowOf: Uint32Array, { table }: SourceTab
     if ((rank[each] ?? 0) > (rank[folded[row] ?? BLANK] ?? 0)) folded[row] = each;
   });
   return folded;
-}
-
-/** Rows refused, in the order of the file, each once with all its reasons. */
-function refusedRows(source: SourceTable, { refusals }: Taken, rowOf: Uint32Array): RefusedRow[] {
-  const reasons = new Map<number, Set<string>>();
-  for (const [i, list] of refusals) {
-    const row = rowOf[i] ?? i;
-    const known = reasons.get(row) ?? new Set<string>();
-    for (const refusal of list) known.add(refusalSentence(refusal));
-    reasons.set(row, known);
-  }
-  return [...reasons]
-    .sort(([a], [b]) => a - b)
-    .map(([at, why]) => ({ at, row: rowNumber(source, at), why: [...why].join(' ') }));
 }
 
 /** "Add 124 water levels; 3 rows are refused." for the button and the journal. */

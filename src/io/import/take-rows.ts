@@ -1,14 +1,17 @@
 import type { TableName } from '../../domain/site/schema';
 import { BLOCK_ROWS, type Block, type Table } from '../../domain/site/table';
 import { ExistingRows, keyHashes, saysTheSame, sameKey, type KeyColumns } from './against-site';
-import { isRefusal, type Refusal } from './ask';
-import { cellsOf, keptColumn, type Cells } from './cells';
+import type { Refusal } from './ask';
+import { blankRows, BlockReasons } from './block-reasons';
+import { cellsOf, keptColumn, textIn, type Cells } from './cells';
 import type { Context } from './context';
 import { KeyIndex } from '../../domain/site/key-index';
 import { BlockOnce, refusalOf, SharedRows, type Change } from './once';
 import type { Part, Plan } from './plan';
+import { Refusals } from './refusals';
 import { rowRule } from './row-rules';
 import { rowNumber, type Progress } from './source-table';
+import { UsedNames, type Used } from './used-names';
 
 /** What became of a row of a file. */
 export const BLANK = 0;
@@ -20,8 +23,7 @@ export const CHANGED = 4;
 export type Taken = {
   /** One a row of the file: BLANK, REFUSED, ADDED, SAME or CHANGED. */
   readonly state: Uint8Array;
-  /** Why, by row from 0. */
-  readonly refusals: ReadonlyMap<number, readonly Refusal[]>;
+  readonly refusals: Refusals;
   /** Rows to add, by table, those that others refer to first. */
   readonly added: ReadonlyMap<TableName, Table>;
   readonly changes: readonly Change[];
@@ -30,59 +32,8 @@ export type Taken = {
   readonly used: Used;
 };
 
-/** What the rows that are taken name. */
-export type Used = {
-  readonly screens: ReadonlySet<string>;
-  readonly locations: ReadonlySet<string>;
-  /** First and last day of each round; blank where no day is known. */
-  readonly events: ReadonlyMap<string, { readonly first: string; readonly last: string }>;
-};
-
 /** Changes are listed up to this many; more are refused, and can be taken in parts. */
 const MOST_CHANGES = 50_000;
-
-class Usage implements Used {
-  readonly screens = new Set<string>();
-  readonly locations = new Set<string>();
-  readonly events = new Map<string, { first: string; last: string }>();
-
-  note(column: string, text: string) {
-    if (text === '') return;
-    if (column === 'screen') this.screens.add(text);
-    if (column === 'location') this.locations.add(text);
-  }
-
-  event(event: string, time: string) {
-    if (event === '') return;
-    const day = time.slice(0, 10);
-    const known = this.events.get(event);
-    if (!known) this.events.set(event, { first: day, last: day });
-    else if (day !== '') {
-      if (known.first === '' || day < known.first) known.first = day;
-      if (day > known.last) known.last = day;
-    }
-  }
-}
-
-/** Where every text of a column of the file is blank, by code; and whether a row has nothing else. */
-function blankRows({ columns }: Block) {
-  const blank = columns.map(({ dictionary }) =>
-    Uint8Array.from(dictionary, (text) => (text.trim() === '' ? 1 : 0)),
-  );
-  const isBlankAt = (at: number, i: number) => blank[at]?.[columns[at]?.codes[i] ?? 0] !== 0;
-  return {
-    isBlankAt,
-    isBlank: (i: number) => {
-      for (let at = 0; at < columns.length; at++) if (!isBlankAt(at, i)) return false;
-      return true;
-    },
-  };
-}
-
-const textOf = ({ dictionary, codes }: Cells, i: number): string => {
-  const cell = dictionary[codes[i] ?? 0] ?? '';
-  return typeof cell === 'string' ? cell : '';
-};
 
 /**
  * Take the rows of a file into tables by a plan, block by block: each row is
@@ -102,22 +53,11 @@ export function* takeRows(context: Context, plan: Plan): Generator<Progress, Tak
 
 const NO_CHANGES: readonly Change[] = [];
 
-/** What is known of a block while its rows are taken. */
-type BlockFacts = {
-  readonly block: Block;
-  readonly cells: readonly Cells[];
-  /** Columns with a cell that can't be taken. */
-  readonly doubtful: readonly Cells[];
-  readonly once: readonly BlockOnce[];
-  readonly isOverflow: (i: number) => boolean;
-  readonly start: number;
-};
-
 class Taker {
   private readonly state: Uint8Array;
-  private readonly refusals = new Map<number, readonly Refusal[]>();
+  private readonly refusals: Refusals;
   private readonly changes: Change[] = [];
-  private readonly used = new Usage();
+  private readonly used = new UsedNames();
   private readonly index: KeyIndex;
   private readonly existing: ExistingRows;
   private readonly shared: readonly SharedRows[];
@@ -153,6 +93,7 @@ class Taker {
     );
     this.rule = rowRule(table, target);
     this.state = new Uint8Array(source.table.size);
+    this.refusals = new Refusals(source.table.size);
     this.index = new KeyIndex(source.table.size);
   }
 
@@ -163,17 +104,12 @@ class Taker {
     this.made.push(cells);
     this.keyed.push(keys);
     const hashes = keyHashes(keys, block.size);
-    const doubtful = cells.filter(({ dictionary }) => dictionary.some(isRefusal));
     const { isBlank, isBlankAt } = blankRows(block);
     const once = this.shared.map((rows) => new BlockOnce(block, rows));
-    const overflowAt = source.headings.length;
-    const hasOverflow = block.columns.length > overflowAt;
-    const isOverflow = (i: number) => hasOverflow && !isBlankAt(overflowAt, i);
+    const reasonsOf = new BlockReasons(source, block, cells, once, isBlankAt, start);
+    const { isSound } = reasonsOf;
     const keep = new Uint8Array(block.size);
     let kept = 0;
-
-    const facts: BlockFacts = { block, cells, doubtful, once, isOverflow, start };
-    const isSound = doubtful.length === 0 && source.broken.size === 0 && !hasOverflow;
     const isTwin = this.twinOf(keys);
 
     for (let i = 0; i < block.size; i++) {
@@ -187,7 +123,7 @@ class Taker {
         if (!said.taken) isNew = true;
       }
       if (isRefused) {
-        const reasons = this.wrongWith(facts, i);
+        const reasons = reasonsOf.of(i);
         if (reasons.length > 0) {
           this.refuse(row, reasons);
           continue;
@@ -231,7 +167,12 @@ class Taker {
       } else this.state[row] = differs.length > 0 ? CHANGED : STATES[shared];
     }
 
-    noteUsed(this.used, this.names, cells, keep, this.state, start);
+    this.used.noteBlock(
+      this.names,
+      cells,
+      block.size,
+      (i) => (this.state[start + i] ?? 0) >= ADDED,
+    );
     if (kept > 0)
       this.blocks.push({
         size: kept,
@@ -241,7 +182,7 @@ class Taker {
 
   private refuse(row: number, reasons: readonly Refusal[]): void {
     this.state[row] = REFUSED;
-    this.refusals.set(row, reasons);
+    this.refusals.add(row, reasons);
   }
 
   /** Whether a row taken before has the key of the row in hand. One function a block: it is asked a million times. */
@@ -253,29 +194,6 @@ class Taker {
         sameKey(keyed[Math.floor(other / BLOCK_ROWS)] ?? [], other % BLOCK_ROWS, keys, asked.at),
     };
     return asked;
-  }
-
-  /** What is wrong with a row by itself. */
-  private wrongWith(facts: BlockFacts, i: number): readonly Refusal[] {
-    const { block, doubtful, once, isOverflow, start } = facts;
-    const reasons: Refusal[] = [];
-    const why = this.context.source.broken.get(start + i);
-    if (why !== undefined)
-      addReason(reasons, { column: 'The row', expected: why, found: firstText(block, i) });
-    if (isOverflow(i)) {
-      const beyond = block.columns[this.context.source.headings.length];
-      addReason(reasons, {
-        column: 'After the last column',
-        expected: 'no more cells than the header has',
-        found: beyond?.dictionary[beyond.codes[i] ?? 0] ?? '',
-      });
-    }
-    for (const { dictionary, codes } of doubtful) {
-      const cell = dictionary[codes[i] ?? 0] ?? '';
-      if (isRefusal(cell)) addReason(reasons, cell);
-    }
-    for (const each of once) for (const refusal of each.at(i).refusals) addReason(reasons, refusal);
-    return reasons;
   }
 
   /** Take what the row says of its sample, its location; or why it can't be. */
@@ -345,12 +263,7 @@ class Taker {
   }
 
   taken(): Taken {
-    for (const rows of this.shared)
-      rows.each(['screen', 'location', 'event', 'time'], ([screen, location, event, time]) => {
-        this.used.note('screen', screen ?? '');
-        this.used.note('location', location ?? '');
-        this.used.event(event ?? '', time ?? '');
-      });
+    for (const rows of this.shared) this.used.noteShared(rows);
     const table = withoutBlankColumns(this.names, this.blocks, this.plan.rows.columns);
     return {
       state: this.state,
@@ -368,53 +281,8 @@ class Taker {
 
 const STATES = { added: ADDED, changed: CHANGED, same: SAME } as const;
 
-const textIn = (cells: Cells | undefined, i: number) => (cells ? textOf(cells, i) : '');
-
 const isAgainstSite = (refusals: readonly Refusal[]) =>
   refusals.some(({ expected }) => expected.endsWith('as the site has'));
-
-/** The same reason once: a sample's date stands in the sample and in its round. */
-function addReason(reasons: Refusal[], reason: Refusal): void {
-  const isKnown = reasons.some(
-    ({ column, found }) => column === reason.column && found === reason.found,
-  );
-  if (!isKnown) reasons.push(reason);
-}
-
-function firstText(block: Block, i: number): string {
-  for (const { dictionary, codes } of block.columns) {
-    const text = dictionary[codes[i] ?? 0] ?? '';
-    if (text.trim() !== '') return text;
-  }
-  return '';
-}
-
-/** Screens, locations and rounds the rows that stand name. */
-function noteUsed(
-  used: Usage,
-  names: readonly string[],
-  cells: readonly Cells[],
-  keep: Uint8Array,
-  state: Uint8Array,
-  start: number,
-): void {
-  const [screens, locations, events, times] = ['screen', 'location', 'event', 'time'].map(
-    (name) => cells[names.indexOf(name)],
-  );
-  if (!screens && !locations && !events) return;
-  let last = -1;
-  for (let i = 0; i < keep.length; i++) {
-    if ((state[start + i] ?? 0) < ADDED) continue;
-    const isSame =
-      last >= 0 &&
-      [screens, locations, events, times].every((c) => !c || c.codes[i] === c.codes[last]);
-    last = i;
-    if (isSame) continue;
-    used.note('screen', textIn(screens, i));
-    used.note('location', textIn(locations, i));
-    used.event(textIn(events, i), textIn(times, i));
-  }
-}
 
 /** The new rows as a table, without the columns that only note a conversion where there was none. */
 function withoutBlankColumns(
