@@ -172,6 +172,8 @@ export class OpenSite {
     if (!this.canEdit) return fail('read-only');
     if (!isWanted() || this.package !== before) return fail('changed');
     this.#perform(label, edit, before, result.value, files);
+    // At once: with no event shown, the results of every event would be.
+    this.showFirst();
     return result;
   }
 

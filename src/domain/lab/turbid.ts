@@ -10,6 +10,8 @@ import type { SiteReading } from './site-results';
 /** Why the water of a sample is called turbid, and the cells that say so. */
 export type Turbid = { readonly says: string; readonly cells: readonly Source[] };
 
+const NONE: readonly Row<'purge_readings'>[] = [];
+
 const NOT_CLEAR = /turbid|did not clear|cloudy|muddy/i;
 
 const kept = new WeakMap<
@@ -23,14 +25,16 @@ export function turbidSamples(site: Site): ReadonlyMap<string, Turbid> {
   const before = kept.get(site.samples);
   if (before?.against.every((part, i) => part === against[i])) return before.turbid;
   const purged = groupBy(site.purgeReadings, ({ screen, event }) => `${screen}|${event}`);
-  const turbid = new Map(
-    [...site.samples.values()].flatMap((sample): [string, Turbid][] => {
-      if (sample.kind !== 'field sample') return [];
-      const here = purged.get(`${sample.screen ?? ''}|${sample.event}`) ?? [];
-      const doubt = cloudy(sample, here, clearBelowOf(site.settings));
-      return doubt ? [[sample.id, doubt]] : [];
-    }),
-  );
+  const turbid = new Map<string, Turbid>();
+  for (const sample of site.samples.values()) {
+    if (sample.kind !== 'field sample') continue;
+    // Most samples of a large site have neither readings nor a note.
+    const here =
+      purged.size === 0 ? NONE : (purged.get(`${sample.screen ?? ''}|${sample.event}`) ?? NONE);
+    if (here.length === 0 && sample.note === null) continue;
+    const doubt = cloudy(sample, here, clearBelowOf(site.settings));
+    if (doubt) turbid.set(sample.id, doubt);
+  }
   kept.set(site.samples, { against, turbid });
   return turbid;
 }

@@ -117,7 +117,10 @@ export function* readingSite(
     const rows = yield* read(name, ...against);
     const table = from.tables[name] ?? EMPTY[name];
     const map = mapOf(rows as Rows<Row<Name> & { readonly id: string }>);
+    // Tens of thousands of names are a step of their own.
+    yield 0;
     names[name] = namesOf(table, map);
+    yield 0;
     return map;
   }
 
