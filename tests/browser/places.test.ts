@@ -311,3 +311,73 @@ test('GeoJSON, KML, GPX and a zipped shapefile come in by the mouse, every row o
     .toBe(`Locations (${before('locations') + 4})`);
   await expect.poll(() => option('features').innerText()).toContain(`(${before('features') + 1})`);
 });
+
+test('points come in from a grid on the older datum, moved and with its accuracy said, and from a plant grid', async () => {
+  const app = await openApp({ path: '?site=osier-bend' });
+  const { page } = app;
+  const csv = (rows: readonly string[]) =>
+    Buffer.from(['Point,Easting,Northing,Kind,Status', ...rows].join('\n'));
+  await menu(page, /Take files into its tables/);
+  await page
+    .getByLabel('Files', { exact: true })
+    .setInputFiles([
+      file('old-datum.csv', 'text/csv', csv(['OD-1,366100.00,1002000.00,direct push,planned'])),
+      file(
+        'plant.csv',
+        'text/csv',
+        csv(['PG-1,0,0,direct push,planned', 'PG-2,0,100,direct push,planned']),
+      ),
+    ]);
+  await page.getByRole('heading', { name: 'Take in old-datum.csv' }).waitFor();
+  await page.getByLabel('Its coordinates are in').selectOption('grid');
+  await page.getByLabel('Grid by name, number or region').fill('26773');
+  await page
+    .getByRole('button', { name: /^NAD27 \/ Indiana East/ })
+    .first()
+    .click();
+  await page
+    .getByText(/turned from NAD27 \/ Indiana East into NAD83 .* stated accuracy 10 m/)
+    .waitFor();
+  await page.getByRole('button', { name: 'Take it in' }).click();
+
+  // A plant grid whose north points east: 100 ft to its north is 100 ft east.
+  await page.getByRole('heading', { name: 'Take in plant.csv' }).waitFor();
+  await page.getByLabel('Its coordinates are in').selectOption('grid');
+  await page.getByRole('button', { name: 'A local grid laid on another' }).click();
+  await page.getByLabel('Its unit', { exact: true }).selectOption('us-ft');
+  await page.getByLabel('It is laid by').selectOption('origin');
+  const origin = {
+    'local easting': 0,
+    'local northing': 0,
+    'known easting': 488900,
+    'known northing': 1822100,
+  };
+  for (const [says, value] of Object.entries(origin))
+    await page.getByLabel(new RegExp(`^${says}, ftUS of`)).fill(String(value));
+  await page.getByLabel(/^Azimuth of its north/).fill('90');
+  await app.picture('places-plant-grid');
+  await page.getByRole('button', { name: 'Use this local grid' }).click();
+  await page.getByText(/turned from Local grid into NAD83/).waitFor();
+  await page.getByRole('button', { name: 'Take it in' }).click();
+  await page.getByText('plant.csv: The file adds 2 in locations.').waitFor();
+  await page.getByRole('button', { name: 'Back to the map' }).click();
+
+  await menu(page, /Save its tables and drawings/);
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: /^Locations/ }).click(),
+  ]);
+  const saved = join(mkdtempSync(join(tmpdir(), 'saved-')), 'locations.csv');
+  await download.saveAs(saved);
+  const lines = readFileSync(saved, 'utf8').split('\n');
+  const place = (id: string) => lines.find((each) => each.startsWith(`${id},`))!.split(',', 3).slice(1).map(Number); // prettier-ignore
+  expect(place('PG-1')).toEqual([488900, 1822100]);
+  expect(place('PG-2')).toEqual([489000, 1822100]);
+  // The same place by the published mean shift, whose arithmetic is tested against PROJ.
+  const older = openGrid({ code: 'EPSG:26773', projection: null, unit: 'us-ft' });
+  const site = openGrid({ code: 'EPSG:2965', projection: null, unit: 'us-ft' });
+  if (!older.ok || !site.ok) throw new Error();
+  const [east, north] = site.value.fromLngLat(...older.value.toLngLat(366100, 1002000)!)!;
+  expect(Math.abs(place('OD-1')[0]! - east)).toBeLessThan(0.001);
+  expect(Math.abs(place('OD-1')[1]! - north)).toBeLessThan(0.001);
+});

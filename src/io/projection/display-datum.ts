@@ -18,8 +18,6 @@ export type Shift = {
 /** How a grid's positions are shown over anything else; towgs84 null: as they are. */
 export type DisplayDatum = { readonly towgs84: readonly number[] | null; readonly note: DatumNote };
 
-const UNAFFECTED = 'The site’s own arithmetic is not affected.';
-
 const isZero = (towgs84: readonly number[]) => towgs84.every((n) => n === 0);
 
 /** GRS 1980 and WGS 84 itself, whose datums lie within a metre or two of WGS 84. */
@@ -47,7 +45,7 @@ export function publishedShift(datum: string, shift: Shift | null, modern: boole
   if (isZero(shift.towgs84))
     return asTheyAre(datum, `${datum} is taken as WGS 84 (${by}); ${accuracy}.`, shift.accuracy);
   const kind = shift.towgs84.length === 3 ? 'a mean shift' : 'seven parameters';
-  const note = `Positions on ${datum} are moved to WGS 84 for the backdrop by ${kind} (${by}); ${accuracy}. ${UNAFFECTED}`;
+  const note = `Positions on ${datum} are moved to WGS 84 by ${kind} (${by}); ${accuracy}.`;
   return {
     towgs84: shift.towgs84,
     note: { name: datum, shifted: true, accuracy: shift.accuracy, note },
@@ -57,7 +55,7 @@ export function publishedShift(datum: string, shift: Shift | null, modern: boole
 const unshifted = (datum: string, because: string) =>
   asTheyAre(
     datum,
-    `Positions are shown unshifted: ${because}. The backdrop may be off by hundreds of metres; choosing the system by its code, or a +towgs84 in the string, mends that. ${UNAFFECTED}`,
+    `Positions are taken unshifted: ${because}. They may be off by hundreds of metres; choosing the system by its code, or a +towgs84 in the string, mends that.`,
   );
 
 /**
@@ -86,7 +84,7 @@ function nad27(centralMeridian: number | null): DisplayDatum {
       name: 'NAD27',
       shifted: true,
       accuracy: mean.accuracy as Metres,
-      note: `NAD27 needs grid-shift files, which this app does not carry. Positions are moved to WGS 84 for the backdrop by a mean shift for ${mean.where} (${mean.operation}), stated accuracy ${mean.accuracy} m there; elsewhere the backdrop may be off by tens of metres. ${UNAFFECTED}`,
+      note: `NAD27 needs grid-shift files, which this app does not carry. Positions are moved to WGS 84 by a mean shift for ${mean.where} (${mean.operation}), stated accuracy ${mean.accuracy} m there; elsewhere they may be off by tens of metres.`,
     },
   };
 }
@@ -114,7 +112,7 @@ export function shiftOfString(definition: Definition): DisplayDatum {
         )
       : asTheyAre(
           name,
-          `The projection string says that no shift is needed, which is unlikely on the ellipsoid ${figure.name}. The backdrop may be off by hundreds of metres. ${UNAFFECTED}`,
+          `The projection string says that no shift is needed, which is unlikely on the ellipsoid ${figure.name}. Positions may be off by hundreds of metres.`,
         );
   if (towgs84)
     return {
@@ -123,7 +121,7 @@ export function shiftOfString(definition: Definition): DisplayDatum {
         name,
         shifted: true,
         accuracy: null,
-        note: `Positions are moved to WGS 84 for the backdrop by the +towgs84 numbers of the projection string, whose accuracy it does not state. ${UNAFFECTED}`,
+        note: `Positions are moved to WGS 84 by the +towgs84 numbers of the projection string, whose accuracy it does not state.`,
       },
     };
 
@@ -145,7 +143,7 @@ export function shiftOfString(definition: Definition): DisplayDatum {
         name: datum,
         shifted: true,
         accuracy: null,
-        note: `Positions on ${datum} are moved to WGS 84 for the backdrop by the numbers that PROJ gives +datum=${datum}; accuracy a few metres at best, not stated. ${UNAFFECTED}`,
+        note: `Positions on ${datum} are moved to WGS 84 by the numbers that PROJ gives +datum=${datum}; accuracy a few metres at best, not stated.`,
       },
     };
   }
