@@ -18,6 +18,7 @@ import { withFile, type Files } from '../io/package/files';
 import type { SiteKeeper, Step } from './keeping/site-keeper.svelte';
 import * as history from './history';
 import { inTurns, readInSteps, type RowsRead } from './open-in-steps';
+import { askedIn, shownIn } from './shown-in';
 
 /** The four ways of working, named for what the person does. */
 export type Way = 'lay-out' | 'record' | 'check' | 'walk';
@@ -45,7 +46,7 @@ export class OpenSite {
   readonly openingProblems: readonly Problem[];
 
   way = $state<Way>('check');
-  shown: Shown = $state.raw(SHOWN_AT_FIRST);
+  #chosen: Shown = $state.raw(SHOWN_AT_FIRST);
   /** The location in hand, by id. Switching ways never loses it. */
   selected: string | null = $state(null);
   /** The number whose work is open. */
@@ -61,14 +62,16 @@ export class OpenSite {
     const { grid, problem } = gridOf(this.package);
     return { grid, site: siteOf(this.package, grid, problem) };
   });
+  /** What is shown: what was chosen, as far as the site has it after every edit and undo. */
+  readonly shown: Shown = $derived(shownIn(this.site, this.#chosen));
   readonly heads = $derived(this.shown.event === null ? [] : headsAt(this.site, this.shown.event));
   readonly zones = $derived(zonesOf(this.heads));
   readonly flow = $derived(
     this.shown.event === null ? null : flowAt(this.site, this.shown.event, this.shown.zone),
   );
   readonly findings = $derived(findingsOf(examine(this.site, this.shown.event, this.grid.covers)));
-  /** Which results the sheet and the map show, beside event and analyte. */
-  asked: Asked = $state.raw(ASKED_AT_FIRST);
+  #asked: Asked = $state.raw(ASKED_AT_FIRST);
+  readonly #askedHere = $derived(askedIn(this.site, this.#asked));
   /** What is asked for against the level set, every analyte; field samples of the event at first. */
   readonly results = $derived(
     askedResults(this.site, this.shown.levelSet, this.shown.event, this.asked),
@@ -90,7 +93,7 @@ export class OpenSite {
     this.#keeper = $state.raw(opened.keeper ?? null);
     this.#beginKeeping = opened.beginKeeping ?? null;
     this.#files = opened.files ?? NO_FILES;
-    this.show({ event: this.#firstEvent() });
+    this.#chosen = this.shown;
   }
 
   /** Who keeps the site; null for one that is looked at and not yet edited, such as a demo. */
@@ -167,13 +170,11 @@ export class OpenSite {
     if (!result.ok) return result;
     await readInSteps(result.value, report);
     const ahead = new OpenSite({ package: result.value, problems: [] });
-    if (this.shown.event !== null) ahead.show(this.shown);
+    ahead.show(this.#chosen);
     await ahead.workOut();
     if (!this.canEdit) return fail('read-only');
     if (!isWanted() || this.package !== before) return fail('changed');
     this.#perform(label, edit, before, result.value, files);
-    // At once: with no event shown, the results of every event would be.
-    this.showFirst();
     return result;
   }
 
@@ -189,6 +190,13 @@ export class OpenSite {
     files: readonly ImportedFile[],
   ) {
     this.#keeper ??= this.#beginKeeping?.() ?? null;
+    // What is in view stays in view, though the edit brings a later event.
+    const { event, levelSet } = this.shown;
+    this.#chosen = {
+      ...this.#chosen,
+      event: this.#chosen.event ?? event,
+      levelSet: this.#chosen.levelSet ?? levelSet,
+    };
     this.#history = history.perform(this.#history, label, after);
     this.#keep({ did: 'edit', label, edit, before, after, ...(files.length > 0 ? { files } : {}) });
   }
@@ -240,22 +248,22 @@ export class OpenSite {
     this.#keep({ did, label, edit: null, before, after: this.package });
   }
 
-  /** Change what is shown. An event brings a zone that was gauged in it. */
+  /** Change what is shown. A three-point construction goes with the event and zone it was made in. */
   show(change: Partial<Shown>) {
-    const next = { ...this.shown, ...change };
-    if (change.event !== undefined && change.zone === undefined && next.event !== null) {
-      const zones = zonesOf(headsAt(this.site, next.event));
-      if (!zones.includes(next.zone)) next.zone = zones[0] ?? null;
-    }
-    if (next.event !== this.shown.event || next.zone !== this.shown.zone)
-      next.construction = change.construction ?? [];
-    if (next.levelSet === null) next.levelSet = this.#firstLevelSet();
-    this.shown = next;
+    const { event, zone } = this.shown;
+    const next = { ...this.#chosen, ...change };
+    this.#chosen = next;
+    if (this.shown.event !== event || this.shown.zone !== zone)
+      this.#chosen = { ...next, construction: change.construction ?? [] };
   }
 
-  /** Show an event and a set of levels where none is shown yet, as after the first rows came in. */
-  showFirst() {
-    this.show(this.shown.event === null ? { event: this.#firstEvent() } : {});
+  /** Which results the sheet and the map show, beside event and analyte. */
+  get asked(): Asked {
+    return this.#askedHere;
+  }
+
+  set asked(asked: Asked) {
+    this.#asked = asked;
   }
 
   /** Draw something more on the map, in place of what stood under that name; nothing takes it away. */
@@ -269,22 +277,6 @@ export class OpenSite {
   select = (location: string | null) => {
     this.selected = location;
   };
-
-  /** The latest event with levels, else the latest. */
-  #firstEvent(): string | null {
-    const levels = this.site.waterLevels;
-    const events = [...this.site.events.values()].toSorted((a, b) =>
-      b.first_day.localeCompare(a.first_day),
-    );
-    return (
-      (events.find(({ id }) => levels.some(({ event }) => event === id)) ?? events[0])?.id ?? null
-    );
-  }
-
-  #firstLevelSet(): string | null {
-    const sets = this.site.screeningLevels.map(({ set }) => set);
-    return this.site.settings.levelSets.find((set) => sets.includes(set)) ?? sets[0] ?? null;
-  }
 }
 
 /** Now, in this place's own time: 2026-05-31T14:05. */

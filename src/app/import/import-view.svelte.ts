@@ -213,7 +213,6 @@ export class ImportView {
     const { preview, mapping } = this;
     if (!preview || !mapping || this.busy) return;
     if (preview.hasEdit && !(await this.#take(preview))) return;
-    this.#site.showFirst();
     rememberMapping(mapping);
     this.done = [...this.done, `${this.source?.name ?? ''}: ${this.summary}`];
     this.skip();
