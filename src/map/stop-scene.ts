@@ -1,24 +1,65 @@
 import { pointsShown } from '../domain/walk/points-shown';
-import type { StopView } from '../domain/walk/stop';
+import type { Stop } from '../domain/walk/stop';
 import type { DrawnSurface } from '../domain/water/drawn-surface';
+import type { Site } from '../domain/site/site';
 import { nextPushes } from '../domain/lab/site-delineation';
 import { sidesTold } from '../domain/walk/lab-stops';
 import { groundPlaces } from './ground-places';
 import { contourDecimals, contourItems } from './scene/from-contours';
 import { openSideItems } from './scene/from-delineation';
-import type { Item, Scene } from './scene/scene';
+import { metresPerPixel, type Size } from './camera';
+import { nestsApart } from './scene/nests';
+import type { Box } from './scene/place-labels';
+import type { Extent, Item, Scene } from './scene/scene';
+import { wholeWords } from './scene/whole-words';
 import { siteScene, type Drawing } from './site-scene';
 
 /** Contours of a stop, and the interval they are drawn at in the site's vertical unit. */
 export type StopSurface = { readonly surface: DrawnSurface; readonly interval: number };
 
-/** The map at a stop: the site's own, with only the points that the stop is about. */
+/** A window on a scene: what it shows, its size in px, what a painter multiplies sizes by, what lies over it. */
+export type Reading = {
+  readonly seen: Extent;
+  readonly size: Size;
+  readonly magnify: number;
+  readonly taken?: readonly Box[];
+};
+
+/** A scene of a site laid out for being read rather than moved about in: nests apart, words where they can be read. */
+export function readable(
+  scene: Scene,
+  site: Site,
+  { seen, size, magnify, taken = [] }: Reading,
+): Scene {
+  const depths = tipDepths(site);
+  const scale = metresPerPixel(seen, size);
+  const apart = nestsApart(scene, scale, magnify, (who) => depths.get(who) ?? 0);
+  return wholeWords(apart, seen, size, magnify, taken);
+}
+
+/** How deep the shallowest screen of each point goes, metres below ground; points without a depth left out. */
+function tipDepths({ screens }: Site): ReadonlyMap<string, number> {
+  const depths = new Map<string, number>();
+  for (const { location, tip_depth } of screens.values())
+    if (tip_depth)
+      depths.set(location, Math.min(tip_depth.value, depths.get(location) ?? Infinity));
+  return depths;
+}
+
+/**
+ * The map at a stop: the site's own, with only the points that the stop is about,
+ * and lines of section only where one is shown or somebody kept the view.
+ */
 export function stopScene(
   drawing: Drawing,
-  { points, sides, shown }: StopView,
+  { made, view: { points, sides, shown, section } }: Pick<Stop, 'made' | 'view'>,
   contours: StopSurface | null,
 ): Scene {
   const { site, heads, results, flow } = drawing;
+  const features =
+    made === null || section === true
+      ? site.features
+      : site.features.filter(({ kind }) => kind !== 'section line');
   const wanted = pointsShown(points, site, heads, results);
   const isWanted = ({ who, layer }: Item) =>
     wanted === null || who === undefined || !site.locations.has(who) || layer === 'selection'
@@ -26,7 +67,7 @@ export function stopScene(
       : wanted.has(who);
   const placeOf = groundPlaces(flow, site.grid.combinedFactor);
   return [
-    ...siteScene(drawing).filter(isWanted),
+    ...siteScene({ ...drawing, site: { ...site, features } }).filter(isWanted),
     ...(sides ? openSideItems(site, nextPushes(sidesTold(site, shown, heads))) : []),
     ...(contours && placeOf
       ? contourItems(

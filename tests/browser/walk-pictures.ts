@@ -25,6 +25,7 @@ try {
         size: 'wide',
       });
       const { page } = opened;
+      page.setDefaultTimeout(120_000); // a large picture on a busy machine
       await opened.drawn();
       await page.getByRole('button', { name: /Walk through/ }).click();
       await page.getByRole('button', { name: 'Start the walk' }).click();

@@ -14,11 +14,12 @@ import { metres } from '../units';
 import { flowOf } from '../water/flow';
 import { judgedAgainst, type JudgedResult } from '../lab/site-results';
 import { valueOf } from '../lab/reading';
-import { levelText, resultText } from '../lab/verdict-words';
+import { resultText } from '../lab/verdict-words';
 import { verdictWork } from '../lab/verdict-work';
 import type { Verdict } from '../lab/verdict';
 import { worseResultFirst } from '../lab/worst';
 import { bare } from './ground-stops';
+import { levelBeside } from './level-words';
 import {
   counted,
   listed,
@@ -101,7 +102,8 @@ function overSentence(
   here: readonly JudgedResult[],
   sampled: readonly string[],
 ): Sentence {
-  const worst = here.toSorted((a, b) => worseRatio(a, b))[0];
+  const worstFirst = here.toSorted((a, b) => worseRatio(a, b));
+  const [worst] = worstFirst;
   const level = worst?.judged.match.level;
   const work = worst ? verdictWork(worst.judged) : null;
   const text = worst ? resultText(worst.reading, valueOf(worst.reading)) : '';
@@ -109,11 +111,19 @@ function overSentence(
   // Laboratories and levels write in units of their own: the ratio is what a room can follow.
   const times =
     work && work.answer.value >= 1 ? ` (${significant(work.answer.value, 2)} times its level)` : '';
-  return said(
-    `${analyte} exceeds ${level ? levelText(level) : 'its level'} at ${pointsOf(here).length} of ${counted(sampled.length, 'point')}; most at ${worst?.location?.id ?? 'a point not known'}, `,
-    most,
-    `${times}.`,
-  );
+  const over = level && worst ? levelBeside(level, worst.reading) : 'its level';
+  return said(`${analyte} exceeds ${over} ${whereOver(worstFirst, sampled)}, `, most, `${times}.`);
+}
+
+/** "at 1 of 8 points: PZ-7", "at MW-3 and PZ-7 (2 of 8 points); most at PZ-7"; the points by name while they are few. */
+function whereOver(worstFirst: readonly JudgedResult[], sampled: readonly string[]): string {
+  const all = counted(sampled.length, 'point');
+  const most = worstFirst[0]?.location?.id ?? 'a point not known';
+  const points = pointsOf(worstFirst);
+  if (points.length < 2) return `at ${points.length} of ${all}: ${most}`;
+  return points.length > NAMED
+    ? `at ${points.length} of ${all}; most at ${most}`
+    : `at ${listed(points)} (${points.length} of ${all}); most at ${most}`;
 }
 
 /** The largest times its level first, estimated or not. */

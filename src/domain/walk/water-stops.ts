@@ -68,9 +68,9 @@ export function howHigh(material: Material): Telling {
     sentences: [
       said(
         `${of.zone === null ? 'The water' : `Water of the ${of.zone} zone`} stood between `,
-        { text: length(low.head.value, unit), work: low.head.work },
+        { text: length(low.head.value, unit, low.head.work.decimals), work: low.head.work },
         ` at ${low.screen.id} and `,
-        { text: length(high.head.value, unit), work: high.head.work },
+        { text: length(high.head.value, unit, high.head.work.decimals), work: high.head.work },
         ` at ${high.screen.id} (${datum}).`,
       ),
       ...(depths.length > 0
@@ -117,7 +117,7 @@ export function whichWay(material: Material): Telling {
 /** Beyond this to either side a direction is a guess at a quarter of the compass. Common practice, no source. */
 const LOOSE = 45;
 
-function waySentences({ site, flow }: Material, percent: string): Sentence[] {
+function waySentences({ site, of, flow }: Material, percent: string): Sentence[] {
   if (!flow) return [];
   const { azimuthGrid, azimuthHalfWidth: half, gradient: slope, gradientHalfWidth } = flow;
   const unit = unitText(site.settings.verticalUnit);
@@ -156,7 +156,7 @@ function waySentences({ site, flow }: Material, percent: string): Sentence[] {
       'Direction ',
       { text: direction(azimuthGrid.value), work: azimuthGrid.work },
       ', from ',
-      `grid north, from ${counted(flow.fitted.length, 'head')}.`,
+      `grid north, from ${counted(flow.fitted.length, 'head')}${of.zone === null ? '' : ` of the ${of.zone} zone`}.`,
     ),
     sure,
     flat,

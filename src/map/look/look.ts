@@ -79,6 +79,9 @@ export const SIZES = {
 
 export const WEIGHTS = { regular: 400, semibold: 600 } as const;
 
+/** Paper left free around the words of a map, in their size. */
+export const HALO = 0.16;
+
 /** Weights of lines in px. */
 export const LINES = {
   hair: 0.75, // graticule, hatching

@@ -49,7 +49,8 @@ export function openSideItems(site: Site, pushes: readonly NextPush[]): Item[] {
       {
         ...common,
         kind: 'text',
-        layer: 'captions',
+        // Under the names of points, which take their room first.
+        layer: 'feature-labels',
         at,
         text: analytes.length === 1 ? brief(analytes[0] ?? '') : `${analytes.length} analytes`,
         // Onward from the point, so that the words do not stand on the dashes.
@@ -57,7 +58,7 @@ export function openSideItems(site: Site, pushes: readonly NextPush[]): Item[] {
         away: 10,
         size: SIZES.fine,
         face: 'regular',
-        priority: 5,
+        priority: 1,
       },
     ];
   });

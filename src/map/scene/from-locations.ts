@@ -1,6 +1,6 @@
 import type { Location } from '../../domain/site/schema';
 import { LINES, SIZES } from '../look/look';
-import { extentOf, type Extent, type Item, type Place } from './scene';
+import { extentOf, type Extent, type Item, type Place, type Scene } from './scene';
 import { once } from './once';
 import { NAME_SIDES } from './sides';
 import type { PointKind, PointStatus } from './symbols';
@@ -81,6 +81,16 @@ export const locationItems = once((location: Location): readonly Item[] => {
     },
   ];
 });
+
+/** Where each point of a scene is drawn, by its id: at its place, or beside it in a nest. */
+export const drawnPlaces = (scene: Scene): ReadonlyMap<string, Place> =>
+  new Map(
+    scene.flatMap((item) =>
+      item.kind === 'symbol' && item.layer === 'points' && item.who !== undefined
+        ? [[item.who, item.at]]
+        : [],
+    ),
+  );
 
 /** How far from the middle of the points, in their usual spread, one is taken for a mistake. */
 const FAR = 12;

@@ -184,6 +184,17 @@ export function extentOf(places: Iterable<Place>): Extent | null {
   return west <= east ? { west, south, east, north } : null;
 }
 
+export const samePlace = (one: Place, other: Place) => one[0] === other[0] && one[1] === other[1];
+
+/** What of a scene can be seen in a window: all but what lies beside it. */
+export const inView = (scene: Scene, { west, south, east, north }: Extent): Scene =>
+  scene.filter((item) => {
+    const around = extentOf(placesOf(item));
+    if (!around) return false;
+    const isBeside = around.east < west || around.west > east;
+    return !isBeside && around.north >= south && around.south <= north;
+  });
+
 /** The rectangle around a scene; null when it is empty. */
 export const sceneExtent = (scene: Scene) => extentOf(scene.flatMap((item) => [...placesOf(item)]));
 

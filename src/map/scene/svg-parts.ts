@@ -1,5 +1,5 @@
 import type { Palette, Role } from '../look/look';
-import { FAMILY, LINES, WEIGHTS } from '../look/look';
+import { FAMILY, HALO, LINES, WEIGHTS } from '../look/look';
 import { MARK, markRoom, type PlacedLabel } from './place-labels';
 import type { Hatch, Side } from './scene';
 import { CASING, SYMBOLS, type SymbolName } from './symbols';
@@ -81,7 +81,7 @@ export function textNode(
       'text-anchor': turned ? 'middle' : anchor,
       fill: palette[item.colour],
       stroke: palette.paper,
-      'stroke-width': short(size * 0.22),
+      'stroke-width': short(2 * size * HALO),
       'stroke-linejoin': 'round',
       'paint-order': 'stroke',
       ...(turned && { transform: `rotate(${short(turned)} ${centre.map(short).join(' ')})` }),
@@ -131,14 +131,25 @@ export const HATCHES: Readonly<Record<Hatch, string>> = {
   ripple: 'M0 2.5Q2 0.5 4 2.5T8 2.5',
 };
 
-export const hatchNode = (id: string, pattern: Hatch, colour: string): SvgNode => ({
+export const hatchNode = (
+  id: string,
+  pattern: Hatch,
+  colour: string,
+  magnify: number,
+): SvgNode => ({
   tag: 'pattern',
-  attributes: { id, width: HATCH_SIDE, height: HATCH_SIDE, patternUnits: 'userSpaceOnUse' },
+  attributes: {
+    id,
+    width: HATCH_SIDE * magnify,
+    height: HATCH_SIDE * magnify,
+    patternUnits: 'userSpaceOnUse',
+  },
   children: [
     {
       tag: 'path',
       attributes: {
         d: HATCHES[pattern],
+        ...(magnify !== 1 && { transform: `scale(${magnify})` }),
         fill: 'none',
         stroke: colour,
         'stroke-width': pattern === 'dots' ? 1.4 : LINES.hair,

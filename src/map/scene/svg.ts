@@ -22,7 +22,7 @@ export type SvgOptions = {
   readonly width: number;
   readonly height: number;
   readonly palette: Palette;
-  /** Multiplies shapes, lines and words, not distances. */
+  /** Multiplies shapes, lines, hatching and words, not distances. */
   readonly magnify?: number;
   /** Parts the names of patterns of one drawing from those of another on the same page. */
   readonly name: string;
@@ -68,7 +68,12 @@ export function drawSvg(scene: Scene, options: SvgOptions): Drawing {
     if (item.kind === 'area' && item.hatch)
       hatches.set(
         hatchId(name, item.hatch),
-        hatchNode(hatchId(name, item.hatch), item.hatch.pattern, palette[item.hatch.colour]),
+        hatchNode(
+          hatchId(name, item.hatch),
+          item.hatch.pattern,
+          palette[item.hatch.colour],
+          magnify,
+        ),
       );
   const nodes = large.flatMap((item) => drawn(item, paint));
   return {

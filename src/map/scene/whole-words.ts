@@ -1,37 +1,89 @@
 import { metresPerPixel, type Size } from '../camera';
+import { areaNamesBeside } from './area-names';
 import { magnified } from './plain';
 import { boxOf, meet, within, type Box } from './place-labels';
-import type { Extent, Item, Place, Scene, TextItem } from './scene';
+import {
+  samePlace,
+  type Extent,
+  type Item,
+  type Place,
+  type Scene,
+  type SymbolItem,
+  type TextItem,
+} from './scene';
+import { boxAround, Underfoot } from './underfoot';
+
+/** Captions may step back from their place by so many times their size, where they stand on too much near it. */
+const STEPS_BACK = 3;
+
+const reachesOf = ({ layer, always, away, size, sides }: TextItem): number[] =>
+  layer === 'captions' && always && sides.length > 1
+    ? Array.from({ length: STEPS_BACK + 1 }, (_, step) => away + step * size)
+    : [away];
 
 /**
- * A scene whose words are not cut by the edge of what is seen, nor stand on the
- * crosses of construction: sides on which they would are not tried, and words
- * with no side left are not drawn, but for those that always are and whose place
- * is seen. `size` is the window's in px; a painter multiplies sizes by `magnify`.
+ * A scene whose words can be read from a distance. None are cut by the edge of
+ * what is seen, nor stand on the crosses of construction: sides on which they
+ * would are not tried, and words with no side left are not drawn, but for those
+ * that always are and whose place is seen. Of the sides left, those come first
+ * on which they stand on fewest lines and least hatching. Symbols that the edge
+ * would cut are not drawn, nor the words of what is gone with them. `size` is
+ * the window's in px, and `taken` what lies over it there; a painter multiplies
+ * sizes by `magnify`.
  */
-export function wholeWords(scene: Scene, seen: Extent, size: Size, magnify: number): Scene {
+export function wholeWords(
+  scene: Scene,
+  seen: Extent,
+  size: Size,
+  magnify: number,
+  taken: readonly Box[] = [],
+): Scene {
   const scale = metresPerPixel(seen, size);
-  const px = ([east, north]: Place) => ({
-    x: (east - seen.west) / scale,
-    y: (seen.north - north) / scale,
-  });
+  const px = ([east, north]: Place): readonly [x: number, y: number] => [
+    (east - seen.west) / scale,
+    (seen.north - north) / scale,
+  ];
   const window: Box = { left: 0, top: 0, right: size[0], bottom: size[1] };
-  const crosses = scene.flatMap((item): Box[] => {
-    if (item.kind !== 'symbol' || item.layer !== 'construction') return [];
-    const { x, y } = px(item.at);
-    const half = (item.size * magnify) / 2;
-    return [{ left: x - half, right: x + half, top: y - half, bottom: y + half }];
-  });
-  const isClear = (box: Box) => within(box, window) && !crosses.some((one) => meet(one, box));
-  const clear = (item: TextItem): Item[] => {
-    const here = px(item.at);
-    const drawn = magnified(item, magnify) as TextItem;
-    const sides = item.sides.filter((side) => isClear(boxOf({ item: drawn, ...here }, side)));
-    if (sides.length === item.sides.length) return [item];
-    if (sides.length > 0) return [{ ...item, sides }];
-    const { x, y } = here;
-    const isSeen = within({ left: x, right: x, top: y, bottom: y }, window);
-    return item.always && isSeen ? [item] : [];
+  const symbolBox = (item: SymbolItem) => boxAround(magnified(item, magnify) as SymbolItem, px);
+  const isCut = (item: Item) => {
+    if (item.kind !== 'symbol') return false;
+    const box = symbolBox(item);
+    return meet(box, window) && !within(box, window);
   };
-  return scene.flatMap((item) => (item.kind === 'text' ? clear(item) : [item]));
+  const cut = scene.filter((item): item is SymbolItem => item.kind === 'symbol' && isCut(item));
+  const isOfCut = (item: Item) =>
+    item.kind === 'text' &&
+    cut.some(({ who, at }) => who !== undefined && who === item.who && samePlace(at, item.at));
+  const whole = scene.filter((item) => !isCut(item) && !isOfCut(item));
+  const covered = whole
+    .flatMap((item) =>
+      item.kind === 'symbol' && item.layer === 'construction' ? [symbolBox(item)] : [],
+    )
+    .concat(taken);
+  const underfoot = new Underfoot(whole, px, window, magnify);
+  const isClear = (box: Box) => within(box, window) && !covered.some((one) => meet(one, box));
+  const readable = (item: TextItem): Item[] => {
+    const [x, y] = px(item.at);
+    if (!within({ left: x, right: x, top: y, bottom: y }, window)) return [];
+    const choices = reachesOf(item).flatMap((away, step) => {
+      const drawn = magnified({ ...item, away }, magnify) as TextItem;
+      return item.sides.flatMap((side) => {
+        const box = boxOf({ item: drawn, x, y }, side);
+        return isClear(box) ? [{ side, away, box, step }] : [];
+      });
+    });
+    if (choices.length === 0) return item.always ? [item] : [];
+    if (choices.length === 1 && item.sides.length === 1) return [item];
+    const [best, ...others] = choices
+      .map((choice) => ({ ...choice, cost: choice.step + underfoot.cost(choice.box) }))
+      .toSorted((a, b) => a.cost - b.cost);
+    if (!best) return [item];
+    const { away } = best;
+    const sides = [best, ...others.filter((other) => other.away === away)].map(({ side }) => side);
+    const isSame = away === item.away && sides.join() === item.sides.join();
+    return isSame ? [item] : [{ ...item, away, sides }];
+  };
+  return areaNamesBeside(whole, scale, magnify).flatMap((item) =>
+    item.kind === 'text' ? readable(item) : [item],
+  );
 }

@@ -1,6 +1,6 @@
 import type { Feature, FeatureCollection, Geometry } from 'geojson';
 import type { ToLngLat } from '../camera';
-import { PALETTES, type Theme } from '../look/look';
+import { HALO, PALETTES, type Theme } from '../look/look';
 import { MARK, stand } from '../scene/place-labels';
 import { magnified, type PlainItem } from '../scene/plain';
 import type { Place, Side, TextItem } from '../scene/scene';
@@ -47,7 +47,7 @@ export type Painted = {
 export type PaintOptions = {
   readonly toLngLat: ToLngLat;
   readonly theme: Theme;
-  /** Multiplies shapes, lines and words, not distances. */
+  /** Multiplies shapes, lines, hatching and words, not distances. */
   readonly magnify: number;
   /** How much the map enlarges patterns at its present zoom, which they are drawn smaller for. */
   readonly enlarged: number;
@@ -83,7 +83,7 @@ type Named = {
 
 function featuresOf(
   item: PlainItem,
-  { toLngLat, theme, enlarged }: PaintOptions,
+  { toLngLat, theme, magnify, enlarged }: PaintOptions,
   { pictures, lists }: Named,
 ): Feature<Geometry, PartProperties>[] {
   const palette = PALETTES[theme];
@@ -113,7 +113,7 @@ function featuresOf(
           ? [
               feature('hatch', geometry, {
                 picture: named(
-                  { kind: 'hatch', pattern: hatch.pattern, enlarged },
+                  { kind: 'hatch', pattern: hatch.pattern, enlarged: enlarged / magnify },
                   hatch.colour,
                   theme,
                 ),
@@ -171,6 +171,7 @@ function featuresOf(
           face: item.face,
           colour: palette[item.colour],
           ground: palette.paper,
+          halo: item.size * HALO,
           priority: item.priority,
           turned: item.turned ?? 0,
           stands: listed(lists.stands, `${item.sides.join()} ${item.away} ${item.size}`, () =>

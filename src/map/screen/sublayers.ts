@@ -148,7 +148,7 @@ export function sublayer(layer: LayerId, part: PartName, lists: Lists): AddLayer
         paint: {
           'text-color': get('colour'),
           'text-halo-color': get('ground'),
-          'text-halo-width': 1.6,
+          'text-halo-width': get('halo'),
         },
       };
   }

@@ -1,8 +1,10 @@
 import type { Extent, Item, Place, Scene } from '../../map/scene/scene';
 import type { JudgedResult } from '../../domain/lab/site-results';
 import type { Site } from '../../domain/site/site';
-import { layoutSheetBoxes, type PlacedBox, type Spot } from '../../map/scene/box-layout';
-import { placeOf } from '../../map/scene/from-locations';
+import type { BoxLayout, PlacedBox, Spot } from '../../map/scene/box-layout';
+import type { SheetQuestion } from '../../map/scene/layout-away';
+import type { Box } from '../../map/scene/place-labels';
+import { drawnPlaces, placeOf } from '../../map/scene/from-locations';
 import {
   boxSize,
   formsOf,
@@ -19,7 +21,13 @@ export type SheetBox = PlacedBox & Pick<ResultBox, 'lines' | 'more'>;
 const EDGE = { left: 16, top: 8, right: 48, bottom: 44 };
 
 /** The share of the screen's sizes a sheet is drawn at. */
-const SHARE = 0.75;
+export const SHEET_SHARE = 0.75;
+
+/** Where the bar and the north mark of a sheet lie over its map, px. */
+export const sheetFurniture = ([right, bottom]: Spot): Box[] => [
+  { left: right - 46, right, top: 0, bottom: 76 },
+  { left: 0, right: 300, top: bottom - 42, bottom },
+];
 
 /** Places no box may cover: heads and names of gauged points where they usually stand, and the arrow. */
 function keptClear(item: Item, onSheet: (place: Place) => Spot): Spot[] {
@@ -34,46 +42,66 @@ function keptClear(item: Item, onSheet: (place: Place) => Spot): Spot[] {
   if (item.kind !== 'text' || item.layer !== 'posted-heads') return [];
   const [x, y] = onSheet(item.at);
   return [14, 30, 46, 62].flatMap((right): Spot[] => [
-    [x + right * SHARE, y + 16 * SHARE],
-    [x + right * SHARE, y - 12 * SHARE],
+    [x + right * SHEET_SHARE, y + 16 * SHEET_SHARE],
+    [x + right * SHEET_SHARE, y - 12 * SHEET_SHARE],
   ]);
 }
 
+/** Boxes of results as they are asked for, with what each says in each of its forms. */
+export type BoxesAsked = SheetQuestion & {
+  readonly forms: ReadonlyMap<string, readonly ResultBox[]>;
+};
+
 /** The boxes of results of a sheet, and the points that found no room. */
-export function sheetBoxes(
+export type BoxesPlaced = {
+  readonly boxes: readonly SheetBox[];
+  readonly without: readonly string[];
+};
+
+/** What is asked for a sheet: a box for each point on it that has results, clear of what it must not cover. */
+export function boxesAsked(
   site: Site,
   results: readonly JudgedResult[],
   { west, south, east, north }: Extent,
   [width, height]: Spot,
   scene: Scene,
-): { readonly boxes: readonly SheetBox[]; readonly without: readonly string[] } {
+): BoxesAsked {
   const onSheet = ([e, n]: readonly [number, number]): Spot => [
     ((e - west) / (east - west)) * width,
     ((north - n) / (north - south)) * height,
   ];
   const wanted = resultBoxes(site, results);
-  const { placed, left } = layoutSheetBoxes(
-    wanted.flatMap((box) => {
-      const at = onSheet(box.at);
+  // A well of a nest may be drawn beside its place.
+  const drawnAt = drawnPlaces(scene);
+  return {
+    forms: new Map(wanted.map((box) => [box.who, formsOf(box)])),
+    requests: wanted.flatMap((box) => {
+      const at = onSheet(drawnAt.get(box.who) ?? box.at);
       if (at[0] < 0 || at[1] < 0 || at[0] > width || at[1] > height) return [];
       const sizes = formsOf(box).map((form) => boxSize(form, SHEET_BOX));
       return [{ who: box.who, at, sizes, held: heldBox(site, box.who, SHEET_BOX) }];
     }),
-    [
+    points: [
       ...[...site.locations.values()].flatMap((one) => {
-        const at = placeOf(one);
+        const at = drawnAt.get(one.id) ?? placeOf(one);
         return at ? [onSheet(at)] : [];
       }),
       ...scene.flatMap((item) => keptClear(item, onSheet)),
     ],
-    { left: EDGE.left, top: EDGE.top, right: width - EDGE.right, bottom: height - EDGE.bottom },
-  );
-  const byWho = new Map(wanted.map((box) => [box.who, formsOf(box)]));
-  return {
-    boxes: placed.flatMap((one) => {
-      const form = byWho.get(one.who)?.[one.form];
-      return form ? [{ ...one, lines: form.lines, more: form.more }] : [];
-    }),
-    without: left,
+    window: {
+      left: EDGE.left,
+      top: EDGE.top,
+      right: width - EDGE.right,
+      bottom: height - EDGE.bottom,
+    },
   };
 }
+
+/** The boxes as they were laid out. */
+export const boxesPlaced = ({ forms }: BoxesAsked, { placed, left }: BoxLayout): BoxesPlaced => ({
+  boxes: placed.flatMap((one) => {
+    const form = forms.get(one.who)?.[one.form];
+    return form ? [{ ...one, lines: form.lines, more: form.more }] : [];
+  }),
+  without: left,
+});

@@ -54,4 +54,80 @@ describe('words on a wall', () => {
     const [, item] = wholeWords([cross, words([50, 25])], SEEN, [1000, 500], 1);
     expect(item?.kind === 'text' && item.sides).toEqual(['w', 'n']);
   });
+
+  test('stand rather where they cross no contour, whose number they would be taken for', () => {
+    const contour = {
+      kind: 'line',
+      layer: 'contours',
+      path: [
+        [56, 0],
+        [56, 50],
+      ],
+      weight: 2,
+      colour: 'water',
+    } as const;
+    const [, item] = wholeWords([contour, words([50, 25])], SEEN, [1000, 500], 1);
+    expect(item?.kind === 'text' && item.sides).toEqual(['w', 'n', 'e']);
+  });
+
+  test('stand rather beside hatching than on it, even where it is larger than they are', () => {
+    const buffer = {
+      kind: 'area',
+      layer: 'utility-buffers',
+      polygons: [[[[51, 10], [90, 10], [90, 40], [51, 40], [51, 10]]]], // prettier-ignore
+      hatch: { pattern: 'diagonal', colour: 'line' },
+    } as const;
+    const [, item] = wholeWords([buffer, words([50, 25])], SEEN, [1000, 500], 1);
+    expect(item?.kind === 'text' && item.sides[0]).toBe('w');
+  });
+
+  test('a symbol that the edge would cut is not drawn, nor its name', () => {
+    const well = {
+      kind: 'symbol',
+      layer: 'points',
+      who: 'SW-1',
+      at: [99.5, 25],
+      shape: 'supply well, installed',
+      size: 19,
+      colour: 'ink',
+    } as const;
+    const name = words([99.5, 25], { who: 'SW-1', sides: ['w'] });
+    expect(wholeWords([well, name], SEEN, [1000, 500], 1)).toEqual([]);
+    const inside = [
+      { ...well, at: [98, 25] },
+      { ...name, at: [98, 25] },
+    ] as const;
+    expect(wholeWords(inside, SEEN, [1000, 500], 1)).toHaveLength(2);
+  });
+});
+
+describe('the name of an area', () => {
+  const square = (half: number, hatched: boolean) =>
+    ({
+      kind: 'area',
+      layer: hatched ? 'exclusions' : 'buildings',
+      who: 'cage',
+      polygons: [[[[50 - half, 25 - half], [50 + half, 25 - half], [50 + half, 25 + half], [50 - half, 25 + half], [50 - half, 25 - half]]]], // prettier-ignore
+      ...(hatched
+        ? ({ hatch: { pattern: 'crossed', colour: 'ink' } } as const)
+        : { fill: 'wash' as const }),
+    }) as const;
+  const name = words([50, 25], { who: 'cage', sides: ['centre', 'n', 's'], away: 0 });
+  const named = (half: number, hatched: boolean) => {
+    const [, item] = wholeWords([square(half, hatched), name], SEEN, [1000, 500], 1);
+    return item?.kind === 'text' ? item : null;
+  };
+
+  test('stands in it where it has the room', () => {
+    expect(named(10, false)?.sides[0]).toBe('centre');
+  });
+
+  test('stands beside it where it is smaller than its name, clear of its edge', () => {
+    expect(named(2, false)).toMatchObject({ away: 25 });
+    expect(named(2, false)?.sides[0]).toBe('s');
+  });
+
+  test('never stands on hatching', () => {
+    expect(named(10, true)).toMatchObject({ away: 105 });
+  });
 });

@@ -71,6 +71,15 @@ describe('the first walk of Osier Bend', () => {
   });
 });
 
+test('a level is said in the unit of the result beside it, so that a room can compare the two', () => {
+  // results.csv of the site: sample PZ-7-2609, 37 of TCE and 68 of benzene; both levels 0.005 mg/L.
+  const walk = walkOf('osier-bend', '2026-09');
+  expect(words(walk, 'exceeds')).toContain('exceeds 5 ug/L (0.005 mg/L) at');
+  expect(words(walk, 'exceeds')).toContain('(2 of 8 points); most at PZ-7, 37 ug/L');
+  expect(words(walk, 'exceeds')).toContain('at 1 of 8 points: PZ-7, 68 ug/L');
+  expect(words(walkOf('quellmoor', '2026-05'), 'exceeds')).toContain('exceeds 10 µg/L at 1 of 6');
+});
+
 describe('the first walk of Quellmoor', () => {
   test('draws no arrow in its first event, and says so without a statistic', () => {
     const walk = walkOf('quellmoor', '2025-10');

@@ -1,0 +1,79 @@
+import type { OpenSite } from '../../app/open-site.svelte';
+import type { Figure } from '../../app/walk/figure.svelte';
+import { layoutAway } from '../../map/scene/layout-away';
+import { inView, type Scene } from '../../map/scene/scene';
+import { readable, stopScene } from '../../map/stop-scene';
+import {
+  boxesAsked,
+  boxesPlaced,
+  SHEET_SHARE,
+  sheetFurniture,
+  type BoxesAsked,
+  type BoxesPlaced,
+} from './sheet-boxes';
+
+const PX = 96 / 25.4;
+const NO_BOXES: BoxesPlaced = { boxes: [], without: [] };
+
+/** What is drawn on a map sheet, its boxes of results laid out away from the page. Made where effects may be. */
+export class SheetDrawing {
+  readonly #site: OpenSite;
+  readonly #figure: Figure;
+
+  /** Boxes where they stand; none while they are being placed. */
+  boxed: BoxesPlaced = $state.raw(NO_BOXES);
+  /** Whether boxes are being placed: a sheet put out now would be without them. */
+  placing = $state(false);
+  /** Why boxes could not be placed; blank where nothing went wrong. */
+  trouble = $state('');
+
+  constructor(site: OpenSite, figure: Figure) {
+    this.#site = site;
+    this.#figure = figure;
+    $effect(() => {
+      const asked = this.#asked;
+      this.boxed = NO_BOXES;
+      this.trouble = '';
+      this.placing = asked !== null;
+      if (!asked) return undefined;
+      return layoutAway(
+        asked,
+        (layout) => {
+          this.boxed = boxesPlaced(asked, layout);
+          this.placing = false;
+        },
+        (problem) => {
+          this.trouble = `The boxes of results could not be placed: ${problem}`;
+          this.placing = false;
+        },
+      );
+    });
+  }
+
+  /** Width and height of the map on the sheet, px. */
+  readonly #size = $derived.by(() => {
+    const { width, height } = this.#figure.areas.map;
+    return [width * PX, height * PX] as const;
+  });
+
+  readonly scene: Scene = $derived.by(() => {
+    const { site, shown, heads, flow, shownResults } = this.#site;
+    const { contours, surface, window: seen } = this.#figure;
+    const drawing = { site, shown, heads, flow, results: shownResults, construction: [] };
+    const view = { shown, points: 'all', contours, window: null } as const;
+    const taken = sheetFurniture(this.#size);
+    const full = stopScene(drawing, { made: null, view }, surface);
+    return inView(
+      readable(full, site, { seen, size: this.#size, magnify: SHEET_SHARE, taken }),
+      seen,
+    );
+  });
+
+  readonly #asked: BoxesAsked | null = $derived.by(() => {
+    const { kind, boxes } = this.#figure.form;
+    const { site, shown, shownResults } = this.#site;
+    return kind === 'map' && boxes && shown.verdicts
+      ? boxesAsked(site, shownResults, this.#figure.window, this.#size, this.scene)
+      : null;
+  });
+}
