@@ -39,10 +39,13 @@ export const longestGap = (page: Page): Promise<number> =>
 
 type Spent = { readonly script: number; readonly task: number };
 
-/** What the page spent on script and on all its work since it was last asked, in ms. */
+/**
+ * What the page spent on script and on all its work since it was last asked, in
+ * ms of the processor's time: what else the machine does is not counted.
+ */
 export async function scriptMeter(page: Page): Promise<() => Promise<Spent>> {
   const session = await page.context().newCDPSession(page);
-  await session.send('Performance.enable');
+  await session.send('Performance.enable', { timeDomain: 'threadTicks' });
   let before: Spent = { script: 0, task: 0 };
   return async () => {
     const { metrics } = await session.send('Performance.getMetrics');

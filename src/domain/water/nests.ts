@@ -32,7 +32,8 @@ export type Nest = {
  */
 export function nestsOf(site: Site, heads: readonly GaugedScreen[]): Nest[] {
   const read = heads.filter(
-    ({ head, leftOut }) => head && (leftOut === null || leftOut === 'no-zone'),
+    ({ head, leftOut }) =>
+      head && (leftOut === null || leftOut === 'no-zone' || leftOut === 'depths-apart'),
   );
   return placesTogether(site, read, NEST)
     .filter((group) => group.length > 1)
@@ -55,12 +56,54 @@ export function placesTogether(
   within: Metres,
 ): GaugedScreen[][] {
   const groups: GaugedScreen[][] = [];
+  const near = nearby(within);
   for (const one of screens) {
-    const group = groups.find(([first]) => first && isNear(site, first, one, within));
-    if (group) group.push(one);
-    else groups.push([one]);
+    const found = near
+      .of(one)
+      .toSorted((a, b) => a - b)
+      .find((at) => groups[at]?.[0] && isNear(site, groups[at][0], one, within));
+    if (found !== undefined) groups[found]?.push(one);
+    else {
+      near.add(one, groups.length);
+      groups.push([one]);
+    }
   }
   return groups;
+}
+
+/**
+ * Which groups may be near a screen: those of its location, and those that begin
+ * in its square of the grid or one beside it. Of hundreds of wells few are.
+ */
+function nearby(within: Metres) {
+  const groups = new Map<string | number, number[]>();
+  const keep = (key: string | number, group: number) => {
+    const before = groups.get(key);
+    if (before) before.push(group);
+    else groups.set(key, [group]);
+  };
+  /** Squares that share a number only make more to look at. */
+  const square = (e: number, n: number) => e * 2 ** 26 + n;
+  // Twice the distance: wider than it is on the ground, whatever the grid's scale.
+  const across = (along: Metres) => Math.floor(along / (2 * within));
+  const place = ({ location: { easting, northing } }: GaugedScreen) =>
+    easting && northing ? ([across(easting.value), across(northing.value)] as const) : null;
+  return {
+    add: (one: GaugedScreen, group: number) => {
+      keep(one.location.id, group);
+      const at = place(one);
+      if (at) keep(square(...at), group);
+    },
+    of: (one: GaugedScreen): number[] => {
+      const found = [...(groups.get(one.location.id) ?? [])];
+      const at = place(one);
+      if (at)
+        for (const e of [-1, 0, 1])
+          for (const n of [-1, 0, 1])
+            found.push(...(groups.get(square(at[0] + e, at[1] + n)) ?? []));
+      return found;
+    },
+  };
 }
 
 function isNear(

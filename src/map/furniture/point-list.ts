@@ -30,8 +30,20 @@ export function jumpTo(points: readonly MapPoint[], typed: string, from: number)
   );
 }
 
-/** Points in the order of their names, numbers by value: DP-2 before DP-10. */
-export const byName = (points: readonly MapPoint[]): MapPoint[] => {
+/**
+ * Puts points in the order of their names, numbers by value: DP-2 before DP-10.
+ * The order is kept for as long as the names stay: thousands of points whose
+ * heads change are not sorted anew.
+ */
+export function orderByName(): (points: readonly MapPoint[]) => MapPoint[] {
   const { compare } = new Intl.Collator('en', { numeric: true });
-  return points.toSorted((a, b) => compare(a.name, b.name));
-};
+  let names: readonly string[] = [];
+  let order: readonly number[] = [];
+  return (points) => {
+    if (points.length !== names.length || points.some(({ name }, i) => name !== names[i])) {
+      names = points.map(({ name }) => name);
+      order = [...names.keys()].sort((a, b) => compare(names[a] ?? '', names[b] ?? ''));
+    }
+    return order.flatMap((i) => points[i] ?? []);
+  };
+}

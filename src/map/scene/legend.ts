@@ -36,8 +36,8 @@ const BOX: readonly Place[] = [
 export function legendOf(scene: Scene): LegendEntry[] {
   const entries = new Map<string, Item[]>();
   const areas = new Set(scene.flatMap((i) => (i.kind === 'area' && i.means ? [i.means] : [])));
-  const ordered = LAYERS.toReversed().flatMap((layer) =>
-    scene.filter((item) => item.layer === layer).toSorted((a, b) => rank(a) - rank(b)),
+  const ordered = firstOfEach(scene).toSorted(
+    (a, b) => LAYERS.indexOf(b.layer) - LAYERS.indexOf(a.layer) || rank(a) - rank(b),
   );
   for (const item of ordered) {
     if (item.means === undefined) continue;
@@ -46,6 +46,18 @@ export function legendOf(scene: Scene): LegendEntry[] {
     entries.set(item.means, [...sample, asSample(item, areas.has(item.means))]);
   }
   return [...entries].map(([means, sample]) => ({ means, sample }));
+}
+
+/** Of thousands of alike things one, the first shape of them, in the order of the drawing. */
+function firstOfEach(scene: Scene): Item[] {
+  const first = new Map<string, { readonly item: Item; readonly at: number }>();
+  scene.forEach((item, at) => {
+    if (item.means === undefined) return;
+    const key = `${item.layer} ${item.kind} ${item.means}`;
+    const before = first.get(key);
+    if (!before || rank(item) < rank(before.item)) first.set(key, { item, at });
+  });
+  return [...first.values()].toSorted((a, b) => a.at - b.at).map(({ item }) => item);
 }
 
 /** Shapes in the order they are defined in; other things as they come. */

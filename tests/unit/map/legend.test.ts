@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { headsOf } from '../../../src/domain/water/event-heads';
 import { flowOf } from '../../../src/domain/water/flow';
@@ -7,7 +8,9 @@ import { headItems } from '../../../src/map/scene/from-heads';
 import { locationItems } from '../../../src/map/scene/from-locations';
 import { verdictItems } from '../../../src/map/scene/from-verdicts';
 import { legendOf, SWATCH } from '../../../src/map/scene/legend';
-import { placesOf, type Scene } from '../../../src/map/scene/scene';
+import { LAYERS } from '../../../src/map/scene/layers';
+import { placesOf, type Item, type Scene } from '../../../src/map/scene/scene';
+import { SYMBOL_NAMES } from '../../../src/map/scene/symbols';
 import { demoSite } from './site';
 
 const { site } = demoSite('osier-bend');
@@ -38,6 +41,20 @@ describe('the legend', () => {
       { who: 'a', at: [0, 0], verdicts: ['no-result', 'cannot-tell', 'exceeds'] },
     ]);
     expect(meanings(marks)).toEqual(['Exceeds', 'Limit exceeds level (cannot tell)', 'No result']);
+  });
+
+  test('is in the order of the layers, the top one first, however the drawing is shuffled', () => {
+    const rank = (item: Item) => (item.kind === 'symbol' ? SYMBOL_NAMES.indexOf(item.shape) : 0);
+    fc.assert(
+      fc.property(fc.shuffledSubarray([...scene]), (some) => {
+        const drawn = LAYERS.toReversed().flatMap((layer) =>
+          some.filter((item) => item.layer === layer).toSorted((a, b) => rank(a) - rank(b)),
+        );
+        const expected = [...new Set(drawn.flatMap(({ means }) => means ?? []))];
+        expect(meanings(some)).toEqual(expected);
+      }),
+      { numRuns: 30 },
+    );
   });
 
   test('draws an area with its edge as one sample', () => {

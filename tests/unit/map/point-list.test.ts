@@ -1,12 +1,23 @@
 import { describe, expect, test } from 'vitest';
-import { byName, jumpTo, type MapPoint } from '../../../src/map/furniture/point-list';
+import { jumpTo, orderByName, type MapPoint } from '../../../src/map/furniture/point-list';
 
 const list = (...names: string[]): MapPoint[] =>
   names.map((name) => ({ id: name, name, says: 'monitoring well', at: [0, 0] }));
 
 test('points are listed as people count: DP-2 before DP-10', () => {
-  const names = byName(list('DP-10', 'MW-1', 'DP-2', 'DP-1')).map(({ name }) => name);
+  const names = orderByName()(list('DP-10', 'MW-1', 'DP-2', 'DP-1')).map(({ name }) => name);
   expect(names).toEqual(['DP-1', 'DP-2', 'DP-10', 'MW-1']);
+});
+
+test('the same names with other heads stand in the same order, and other names in theirs', () => {
+  const byName = orderByName();
+  const told = (points: readonly MapPoint[]) => byName(points).map(({ name, says }) => `${name} ${says}`); // prettier-ignore
+  const points = list('DP-10', 'MW-1', 'DP-2');
+  told(points);
+  const later = points.map((point, i) => ({ ...point, says: `head ${i}` }));
+  expect(told(later)).toEqual(['DP-2 head 2', 'DP-10 head 0', 'MW-1 head 1']);
+  expect(told(list('DP-10', 'MW-1', 'AA-1'))[0]).toContain('AA-1');
+  expect(told(list('MW-1'))).toHaveLength(1);
 });
 
 describe('typing a name jumps to it', () => {
