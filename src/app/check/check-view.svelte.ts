@@ -1,4 +1,5 @@
 import type { MapTool } from '../lay-out/map-tool';
+import { onePerSite } from '../one-per-site.svelte';
 import type { OpenSite } from '../open-site.svelte';
 import { SectionChoice } from './section-choice.svelte';
 import { SeepageChoice } from './seepage-choice.svelte';
@@ -37,13 +38,5 @@ export class CheckView {
   }
 }
 
-const views = new WeakMap<OpenSite, CheckView>();
-
 /** The checking of a site; the same one each time it is asked for. */
-export function checkViewOf(site: OpenSite): CheckView {
-  const before = views.get(site);
-  if (before) return before;
-  const made = new CheckView(site);
-  views.set(site, made);
-  return made;
-}
+export const checkViewOf = onePerSite((site) => new CheckView(site));

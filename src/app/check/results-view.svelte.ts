@@ -1,4 +1,4 @@
-import type { OpenSite } from '../open-site.svelte';
+import { onePerSite } from '../one-per-site.svelte';
 
 /** What the results part of Check shows, beside what the site shows everywhere. Never part of the site. */
 export class ResultsView {
@@ -16,13 +16,5 @@ export class ResultsView {
   below = $state(6.096);
 }
 
-const views = new WeakMap<OpenSite, ResultsView>();
-
 /** The view of a site's results; the same one each time it is asked for. */
-export function resultsViewOf(site: OpenSite): ResultsView {
-  const before = views.get(site);
-  if (before) return before;
-  const made = new ResultsView();
-  views.set(site, made);
-  return made;
-}
+export const resultsViewOf = onePerSite(() => new ResultsView());

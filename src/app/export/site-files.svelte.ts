@@ -4,6 +4,7 @@ import { gpxOf } from '../../io/export/gpx-out';
 import { kmlOf } from '../../io/export/kml-out';
 import { placedSite } from '../../io/export/placed-things';
 import { tableFile } from '../../io/export/table-out';
+import { onePerSite } from '../one-per-site.svelte';
 import type { OpenSite } from '../open-site.svelte';
 import { workZip } from './work-zip';
 
@@ -66,13 +67,5 @@ export class SiteFiles {
   }
 }
 
-const files = new WeakMap<OpenSite, SiteFiles>();
-
 /** The files a site gives out; the same each time it is asked for. */
-export function filesOutOf(site: OpenSite): SiteFiles {
-  const before = files.get(site);
-  if (before) return before;
-  const made = new SiteFiles(site);
-  files.set(site, made);
-  return made;
-}
+export const filesOutOf = onePerSite((site) => new SiteFiles(site));

@@ -7,6 +7,7 @@ import { slotsOf, slotTitle } from '../../io/import/forms';
 import type { ColumnUse, Mapping, Proposal } from '../../io/import/match-columns';
 import type { Dressed } from '../../io/import/read-delimited';
 import type { Coordinates, Progress } from '../../io/import/source-table';
+import { onePerSite } from '../one-per-site.svelte';
 import type { OpenSite } from '../open-site.svelte';
 import type { FoundTables, ListedTable, PreviewShown, Report, SourceShown } from './importing';
 import { ImportingAway, Stopped } from './importing-away';
@@ -286,13 +287,5 @@ export class ImportView {
 /** "Water levels", for a choice of what a file is. */
 export const formTitle = (form: TableName) => TABLES[form].title;
 
-const views = new WeakMap<OpenSite, ImportView>();
-
 /** What is on its way into a site; the same each time it is asked for. */
-export function importOf(site: OpenSite): ImportView {
-  const before = views.get(site);
-  if (before) return before;
-  const made = new ImportView(site);
-  views.set(site, made);
-  return made;
-}
+export const importOf = onePerSite((site) => new ImportView(site));

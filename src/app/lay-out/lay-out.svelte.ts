@@ -1,3 +1,4 @@
+import { onePerSite } from '../one-per-site.svelte';
 import type { OpenSite } from '../open-site.svelte';
 import { Drafting } from './drafting.svelte';
 import { FieldSheets } from './field-sheets.svelte';
@@ -35,13 +36,5 @@ export class LayOut {
   }
 }
 
-const kept = new WeakMap<OpenSite, LayOut>();
-
 /** The laying out of a site; the same one each time it is asked for. */
-export function layOutOf(site: OpenSite): LayOut {
-  const before = kept.get(site);
-  if (before) return before;
-  const made = new LayOut(site);
-  kept.set(site, made);
-  return made;
-}
+export const layOutOf = onePerSite((site) => new LayOut(site));

@@ -1,5 +1,5 @@
 import { fail, ok, type Result } from '../../domain/result';
-import type { OpenSite } from '../open-site.svelte';
+import { onePerSite } from '../one-per-site.svelte';
 import type { TileArchive } from '../../io/formats/tiles';
 import { mayAsk, serverOf, templateProblem } from './tile-address';
 
@@ -41,13 +41,5 @@ export class BackdropView {
   takeAway = () => (this.backdrop = null);
 }
 
-const views = new WeakMap<OpenSite, BackdropView>();
-
 /** The backdrop of a site; the same each time it is asked for. */
-export function backdropOf(site: OpenSite): BackdropView {
-  const before = views.get(site);
-  if (before) return before;
-  const made = new BackdropView();
-  views.set(site, made);
-  return made;
-}
+export const backdropOf = onePerSite(() => new BackdropView());

@@ -7,6 +7,7 @@ import { imageSize } from '../../io/formats/image';
 import { sha256 } from '../../io/keeping/digest';
 import { kindOf } from '../import/kind-of';
 import type { MapTool } from '../lay-out/map-tool';
+import { onePerSite } from '../one-per-site.svelte';
 import type { OpenSite } from '../open-site.svelte';
 import { backdropOf } from './backdrop.svelte';
 import { PictureDraft } from './picture-draft.svelte';
@@ -195,13 +196,5 @@ async function pathFor({ title, bytes, type }: PictureDraft): Promise<string> {
   return `images/${stem || 'picture'}.${digest}.${ENDINGS[type]}`;
 }
 
-const views = new WeakMap<OpenSite, PlacesView>();
-
 /** The pictures of a site; the same view each time it is asked for. */
-export function placesOf(site: OpenSite): PlacesView {
-  const before = views.get(site);
-  if (before) return before;
-  const made = new PlacesView(site);
-  views.set(site, made);
-  return made;
-}
+export const placesOf = onePerSite((site) => new PlacesView(site));

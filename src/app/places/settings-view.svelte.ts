@@ -4,6 +4,7 @@ import {
   type DraftProblem,
   type SettingsDraft,
 } from '../../domain/site/settings-draft';
+import { onePerSite } from '../one-per-site.svelte';
 import type { OpenSite } from '../open-site.svelte';
 import { gridWords } from './grids';
 
@@ -50,13 +51,5 @@ export class SettingsView {
   };
 }
 
-const views = new WeakMap<OpenSite, SettingsView>();
-
 /** The settings of a site; the same view each time it is asked for. */
-export function settingsViewOf(site: OpenSite): SettingsView {
-  const before = views.get(site);
-  if (before) return before;
-  const made = new SettingsView(site);
-  views.set(site, made);
-  return made;
-}
+export const settingsViewOf = onePerSite((site) => new SettingsView(site));

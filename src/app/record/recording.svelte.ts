@@ -17,6 +17,7 @@ import { newRoundName, roundOf } from '../../domain/record/rounds';
 import type { Typed } from '../../domain/record/typed';
 import type { Edit } from '../../domain/site/edits/apply';
 import { today } from './clock';
+import { onePerSite } from '../one-per-site.svelte';
 import type { OpenSite } from '../open-site.svelte';
 
 /** Lists of what there is to do, as their keys name them. */
@@ -168,13 +169,5 @@ export class Recording {
   }
 }
 
-const recordings = new WeakMap<OpenSite, Recording>();
-
 /** The recording of an open site, one for as long as it is open. */
-export function recordingOf(site: OpenSite): Recording {
-  const before = recordings.get(site);
-  if (before) return before;
-  const made = new Recording(site);
-  recordings.set(site, made);
-  return made;
-}
+export const recordingOf = onePerSite((site) => new Recording(site));

@@ -13,6 +13,7 @@ import {
 import { nextProblem } from '../../domain/site/cell-words';
 import type { Edit } from '../../domain/site/edits/apply';
 import { TABLES, type TableName } from '../../domain/site/schema';
+import { onePerSite } from '../one-per-site.svelte';
 import type { OpenSite } from '../open-site.svelte';
 
 /** The tables of a site as they are drawn and edited: which one, and which cells are in hand. */
@@ -157,13 +158,5 @@ export class TablesView {
   }
 }
 
-const views = new WeakMap<OpenSite, TablesView>();
-
 /** The tables of a site; the same one each time it is asked for. */
-export function tablesOf(site: OpenSite): TablesView {
-  const before = views.get(site);
-  if (before) return before;
-  const made = new TablesView(site);
-  views.set(site, made);
-  return made;
-}
+export const tablesOf = onePerSite((site) => new TablesView(site));
