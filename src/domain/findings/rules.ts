@@ -41,6 +41,7 @@ import { notAPlane } from './planes/not-a-plane';
 import { notResolved } from './planes/resolved';
 import { standsOut } from './planes/stands-out';
 import { driver, thinSet } from './planes/thin';
+import { unnamedZone } from './planes/unnamed-zone';
 import { wrongZone } from './planes/zones';
 import { whileSame } from './while-same';
 
@@ -101,6 +102,7 @@ export const EVENT_RULES: readonly Rule[] = [
   notAPlane,
   changeOutOfLine,
   notResolved,
+  unnamedZone,
   driver,
   thinSet,
   nestInPlane,

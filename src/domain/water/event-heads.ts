@@ -5,6 +5,7 @@ import type { Worked } from '../work';
 import { decisionOn } from './decided';
 import { headUnderProduct, waterElevation } from './head';
 import { measuringPointElevation, measuringPointOf } from './measuring-point';
+import { depthsApart, ofOneZone } from './unnamed-zone';
 
 /** Wells stand; push points are open for an hour; gauges read a stream or pond. */
 export type PointClass = 'well' | 'push' | 'gauge';
@@ -27,6 +28,7 @@ export type LeftOut =
   | 'staff-gauge'
   | 'supply-well'
   | 'no-zone'
+  | 'depths-apart'
   | 'no-coordinates'
   | 'read-again'
   | 'marked-not-used'
@@ -50,6 +52,7 @@ const WORDS: Readonly<Record<LeftOut, string>> = {
   'staff-gauge': 'surface water, which nobody has included',
   'supply-well': 'a supply well, which nobody has included',
   'no-zone': 'its interval crosses a contact or has no zone',
+  'depths-apart': 'no zone is named, and the screens gauged lie at depths apart',
   'no-coordinates': 'its location has no coordinates',
   'read-again': 'a later reading of the same screen counts instead',
   'marked-not-used': 'marked as not to be used',
@@ -91,17 +94,23 @@ const CLASS_OF: Readonly<Record<Location['kind'], PointClass>> = {
  * Every screen gauged in an event, in the order of the readings, with its head,
  * and whether it counts or why it does not. Levels from temporary push points
  * and surface water are left out until somebody includes them with a reason.
+ * Where no zone is named at all, those that lie among each other are of one.
  */
 export function headsOf(site: Site, event: string): GaugedScreen[] {
   const readings = site.waterLevels.filter((reading) => reading.event === event);
   const last = lastReadings(readings);
-  return readings.flatMap((reading) => {
+  const inOneZone = ofOneZone(site);
+  const all = readings.flatMap((reading) => {
     const screen = site.screens.get(reading.screen);
     const location = site.locations.get(screen?.location ?? '');
     return screen && location
-      ? [gauged(site, screen, location, reading, last.get(screen.id) === reading)]
+      ? [gauged(site, screen, location, reading, last.get(screen.id) === reading, inOneZone)]
       : [];
   });
+  const counting = all.filter(({ screen, leftOut }) => leftOut === null && screen.zone === null);
+  if (depthsApart(counting) === null) return all;
+  const apart = new Set(counting);
+  return all.map((one) => (apart.has(one) ? { ...one, leftOut: 'depths-apart' } : one));
 }
 
 /** Of each screen the reading that counts: the last static one, else the last. */
@@ -124,6 +133,7 @@ function gauged(
   location: Location,
   reading: Row<'water_levels'>,
   counts: boolean,
+  inOneZone: (screen: Screen) => boolean,
 ): GaugedScreen {
   const point = measuringPointOf(site, reading);
   const kind = CLASS_OF[location.kind];
@@ -146,7 +156,7 @@ function gauged(
     if (!counts) return 'read-again';
     if (decided?.what === 'exclude') return 'excluded';
     if (reading.use === false) return 'marked-not-used';
-    if (screen.zone === null) return 'no-zone';
+    if (screen.zone === null && !inOneZone(screen)) return 'no-zone';
     return included ? null : doubtOf(reading, kind, location, level.estimated);
   };
   return { ...base, leftOut: leftOut() };

@@ -23,6 +23,10 @@ export function problemWords(problem: PlaneProblem): string {
   }
 }
 
+/** What a plane rests on where no screen of the site has a zone. */
+export const unnamedZoneWords = (heads: number) =>
+  `No screen of the site has a zone: the ${heads} heads are taken to be of one, which nobody has said.`;
+
 const number = (value: number) => significant(value, value >= 1000 ? 4 : 3);
 
 const testWords = ({ distribution, degreesOfFreedom, statistic, critical }: PlaneTest) =>

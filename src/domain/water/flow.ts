@@ -4,7 +4,7 @@ import type { Azimuth, Degrees, Metres } from '../units';
 import type { Worked } from '../work';
 import { headsOf, type GaugedScreen } from './event-heads';
 import { flowPoints, type FlowPoints } from './flow-points';
-import { findingsOn, problemWords, unresolvedWords } from './flow-words';
+import { findingsOn, problemWords, unnamedZoneWords, unresolvedWords } from './flow-words';
 import { azimuthOf, gradientOf, trueAzimuthOf } from './flow-work';
 import { confidenceOf, type Confidence } from './plane-confidence';
 import { fitPlane, type Plane } from './plane';
@@ -90,7 +90,10 @@ export function flowOf(
   if (site.gridProblem !== null) return none(site.gridProblem);
   const fit = fitPlane(placed.points, { weighted });
   if (!fit.ok) return none(problemWords(fit.problem));
-  return { ...base, ...answered(site, placed, fit.value) };
+  const answer = answered(site, placed, fit.value);
+  return zone === null
+    ? { ...base, ...answer, findings: [unnamedZoneWords(placed.points.length), ...answer.findings] }
+    : { ...base, ...answer };
 }
 
 const UNANSWERED = {

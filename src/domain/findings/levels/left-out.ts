@@ -29,6 +29,12 @@ export const decidedByHand: Rule = ({ site, event, heads }) =>
 
 const SAID_HERE: readonly LeftOut[] = ['obstructed', 'no-coordinates', 'supply-well', 'no-zone'];
 
+const TODO: Partial<Record<LeftOut, string>> = {
+  'no-coordinates': 'Write its easting and northing.',
+  'no-zone':
+    'Give its screen the zone it is open to, under “Flow” or in the tables: Screens, column zone. If it crosses a contact, post it with its reason.',
+};
+
 /** A reading that cannot be used for a reason no other rule speaks of. */
 export const unusable: Rule = ({ event, heads }) =>
   heads.flatMap(({ screen, location, reading, leftOut, class: kind }): Finding[] =>
@@ -38,10 +44,7 @@ export const unusable: Rule = ({ event, heads }) =>
             severity: leftOut === 'no-coordinates' ? 'caution' : 'note',
             who: [location.id],
             says: `The level of ${screen.id} is not in a plane: ${leftOutWords(leftOut)}.`,
-            todo:
-              leftOut === 'no-coordinates'
-                ? 'Write its easting and northing.'
-                : 'Post it with its reason.',
+            todo: TODO[leftOut] ?? 'Post it with its reason.',
             cells: [
               leftOut === 'no-coordinates'
                 ? cell('locations', location, 'easting')
