@@ -200,9 +200,9 @@ test('a laboratory file of 50,000 rows is read away from the page: Stop ends it,
   await page.getByRole('heading', { name: 'Take files into the tables' }).waitFor();
   expect(await page.getByRole('progressbar').count()).toBe(0);
 
-  // A page that could not answer for half a second would have read the file itself.
+  // A page that read the file itself could not answer for most of the time it takes.
   await page.evaluate(() => {
-    const gaps = { longest: 0 };
+    const gaps = { longest: 0, since: performance.now() };
     Object.assign(window, { gaps });
     let last = performance.now();
     setInterval(() => {
@@ -221,8 +221,11 @@ test('a laboratory file of 50,000 rows is read away from the page: Stop ends it,
     .getByText(/^Of the 50000 results it adds, against/)
     .first()
     .waitFor();
-  const gap = await page.evaluate(() => (window as unknown as { gaps: { longest: number } }).gaps);
-  expect(gap.longest, 'longest the page could not answer, ms').toBeLessThan(500);
+  const share = await page.evaluate(() => {
+    const { gaps } = window as unknown as { gaps: { longest: number; since: number } };
+    return gaps.longest / (performance.now() - gaps.since);
+  });
+  expect(share, 'longest the page could not answer, of all the time').toBeLessThan(1 / 3);
   await app.picture('import-verdicts');
   await page.getByRole('button', { name: 'Take it in' }).click();
   await page.getByText(/^lab-50000.csv: The file adds .*50000 in results/).waitFor();
