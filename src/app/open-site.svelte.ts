@@ -7,7 +7,10 @@ import type { Problem } from '../domain/site/problem';
 import type { Decision } from '../domain/site/schema';
 import { SHOWN_AT_FIRST, type Shown } from '../domain/site/shown';
 import { examine, findingsOf } from '../domain/findings/findings-of';
-import { ASKED_AT_FIRST, askedResults, type Asked } from '../domain/lab/asked-results';
+import { ASKED_AT_FIRST, judgedOf, type Asked } from '../domain/lab/asked-results';
+import { drawnOf } from '../domain/lab/drawn-results';
+import { judgedList } from '../domain/lab/judged-selection';
+import { ofAnalyte } from '../domain/lab/selection';
 import { flowAt, headsAt } from '../domain/findings/history';
 import { zonesOf } from '../domain/water/flow';
 import type { Work } from '../domain/work';
@@ -73,15 +76,16 @@ export class OpenSite {
   #asked: Asked = $state.raw(ASKED_AT_FIRST);
   readonly #askedHere = $derived(askedIn(this.site, this.#asked));
   /** What is asked for against the level set, every analyte; field samples of the event at first. */
-  readonly results = $derived(
-    askedResults(this.site, this.shown.levelSet, this.shown.event, this.asked),
+  readonly judged = $derived(
+    judgedOf(this.site, this.shown.levelSet, this.shown.event, this.asked),
   );
   /** Of these, the analyte in view. */
-  readonly shownResults = $derived(
-    this.shown.analyte === null
-      ? this.results
-      : this.results.filter(({ row }) => row.analyte === this.shown.analyte),
-  );
+  readonly judgedInView = $derived(ofAnalyte(this.judged, this.shown.analyte));
+  /** Of these, enough to draw the marks of every screen by. */
+  readonly drawnResults = $derived(drawnOf(this.site, this.judgedInView));
+  /** `judged` and `judgedInView` as objects: not for what is looked at while every event is asked for. */
+  readonly results = $derived(judgedList(this.judged));
+  readonly shownResults = $derived(judgedList(this.judgedInView));
 
   #keeper: SiteKeeper | null;
   readonly #beginKeeping: (() => SiteKeeper) | null;
@@ -180,7 +184,7 @@ export class OpenSite {
 
   /** Work out what is shown first, with rests: another of the same package has it at once. */
   workOut = () =>
-    inTurns([() => this.heads, () => this.flow, () => this.results, () => this.findings]);
+    inTurns([() => this.heads, () => this.flow, () => this.judged, () => this.findings]);
 
   #perform(
     label: string,

@@ -60,7 +60,7 @@ export class SectionChoice {
   readonly corridor = $derived.by(() => this.corridorTyped ?? (this.unit === 'm' ? 15 : 50));
 
   readonly section = $derived.by((): Section | null => {
-    const { site, heads, flow, shownResults } = this.#site;
+    const { site, heads, flow, drawnResults } = this.#site;
     return this.line.length < 2
       ? null
       : sectionOf(
@@ -69,7 +69,7 @@ export class SectionChoice {
           metres(this.corridor, this.unit),
           heads,
           headUnder(site, flow),
-          worstByScreen(shownResults),
+          worstByScreen(drawnResults),
         );
   });
 

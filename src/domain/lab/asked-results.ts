@@ -1,14 +1,13 @@
+import { keptWhile } from '../kept';
 import type { Site } from '../site/site';
 import { rowsDifferingIn } from '../site/table-rows';
 import { analyteKey } from './analytes';
 import { ANALYTE_GROUPS, keysOfGroup } from './analyte-groups';
-import {
-  levelSetsOf,
-  resultsIn,
-  resultsOf,
-  type JudgedResult,
-  type SiteReading,
-} from './site-results';
+import { judgedBy, judgedList, type JudgedSelection } from './judged-selection';
+import { levelSet } from './screening';
+import { allRows, listed, onlyRows, type Selection } from './selection';
+import { columnsIn, columnsOf, columnsOfList } from './site-columns';
+import { levelSetsOf, type JudgedResult, type SiteReading } from './site-results';
 
 /** Which results are asked for beside event and analyte; null asks for all. */
 export type Asked = {
@@ -30,35 +29,50 @@ export const ASKED_AT_FIRST: Asked = {
 };
 
 /**
- * Readings that were asked for, in the order of the table.
+ * What was asked for, in the order of the table.
  * @param event  null where the site has none: then every event
  */
-export function askedReadings(site: Site, event: string | null, asked: Asked): SiteReading[] {
+export function askedOf(site: Site, event: string | null, asked: Asked): Selection {
   const group = asked.group === null ? null : keysOfGroup(asked.group);
-  const { used } = asked.allEvents || event === null ? resultsOf(site) : resultsIn(site, event);
-  return used.filter(
-    ({ sample, screen, reading }) =>
-      (asked.zone === null || screen?.zone === asked.zone) &&
-      (asked.matrix === null || sample.matrix === asked.matrix) &&
-      (asked.samples === 'all samples' || sample.kind === 'field sample') &&
-      (group === null || group.has(reading.key)),
+  const columns = asked.allEvents || event === null ? columnsOf(site) : columnsIn(site, event);
+  const { samples, kinds, sample, kind } = columns;
+  const isSampleAsked = Uint8Array.from(samples, ({ sample: { matrix, kind: what }, screen }) =>
+    (asked.zone === null || screen?.zone === asked.zone) &&
+    (asked.matrix === null || matrix === asked.matrix) &&
+    (asked.samples === 'all samples' || what === 'field sample')
+      ? 1
+      : 0,
+  );
+  const isKindAsked = Uint8Array.from(kinds, ({ key }) => ((group?.has(key) ?? true) ? 1 : 0));
+  return onlyRows(
+    allRows(columns),
+    (row) => isSampleAsked[sample[row] ?? 0] === 1 && isKindAsked[kind[row] ?? 0] === 1,
   );
 }
 
 /** What was asked for, judged against one set; none where there is no such set. */
-export function askedResults(
+export function judgedOf(
   site: Site,
   set: string | null,
   event: string | null,
   asked: Asked,
-): readonly JudgedResult[] {
+): JudgedSelection {
   const levels = set === null ? undefined : levelSetsOf(site).get(set);
-  if (!levels) return [];
-  return askedReadings(site, event, asked).map((result) => ({
-    ...result,
-    judged: levels.judge(result.reading),
-  }));
+  return levels ? judgedBy(askedOf(site, event, asked), levels) : NOTHING_JUDGED;
 }
+
+const NOTHING_JUDGED = judgedBy(allRows(columnsOfList([])), levelSet('none', []));
+
+/** Those that were asked for as objects: for few. */
+export const askedReadings = (site: Site, event: string | null, asked: Asked): SiteReading[] =>
+  listed(askedOf(site, event, asked));
+
+export const askedResults = (
+  site: Site,
+  set: string | null,
+  event: string | null,
+  asked: Asked,
+): JudgedResult[] => judgedList(judgedOf(site, set, event, asked));
 
 /** What there is to choose among in a site's results. */
 export type Choices = {
@@ -67,16 +81,17 @@ export type Choices = {
   readonly groups: readonly string[];
 };
 
-const chosenAmong = new WeakMap<
-  object,
-  { readonly parts: readonly unknown[]; readonly choices: Choices }
->();
+const chosenAmong = keptWhile<Choices>();
 
 /** The zones, matrices and groups of analytes a site has results of. */
-export function choicesIn({ results, samples, screens }: Site): Choices {
-  const parts = [samples, screens];
-  const before = chosenAmong.get(results);
-  if (before?.parts.every((part, i) => part === parts[i])) return before.choices;
+export const choicesIn = ({ results, samples, screens }: Site): Choices =>
+  chosenAmong(results, [samples, screens], () => choicesAmong(results, samples, screens));
+
+function choicesAmong(
+  results: Site['results'],
+  samples: Site['samples'],
+  screens: Site['screens'],
+): Choices {
   const zones = new Set<string>();
   const matrices = new Set<string>();
   for (const { sample: id } of rowsDifferingIn(results, ['sample'])) {
@@ -89,13 +104,11 @@ export function choicesIn({ results, samples, screens }: Site): Choices {
   for (const { cas, analyte } of rowsDifferingIn(results, ['cas', 'analyte']))
     present.add(analyteKey(cas, analyte));
   const sorted = (names: ReadonlySet<string>) => [...names].toSorted((a, b) => a.localeCompare(b));
-  const choices = {
+  return {
     zones: sorted(zones),
     matrices: sorted(matrices),
     groups: ANALYTE_GROUPS.filter((group) =>
       [...keysOfGroup(group)].some((key) => present.has(key)),
     ),
   };
-  chosenAmong.set(results, { parts, choices });
-  return choices;
 }

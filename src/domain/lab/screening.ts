@@ -49,7 +49,8 @@ export function levelSets(
   return new Map([...bySet].map(([name, made]) => [name, levelSet(name, made)]));
 }
 
-function levelSet(name: string, levels: readonly Level[]): LevelSet {
+/** A set of its levels. */
+export function levelSet(name: string, levels: readonly Level[]): LevelSet {
   const levelFor = levelFinder(levels);
   return {
     name,
@@ -82,7 +83,8 @@ export type Ratio = {
   readonly of: 'value' | 'at least' | 'limit';
 };
 
-const WITH_NUMBERS: readonly Verdict[] = [
+/** Verdicts that come of comparing a number with a level. */
+export const WITH_NUMBERS: readonly Verdict[] = [
   'exceeds',
   'exceeds-estimated',
   'does-not-exceed',

@@ -1,10 +1,11 @@
 import { groupBy } from '../group';
+import { keptWhile } from '../kept';
 import type { Location, ResultRow, Sample, Screen } from '../site/schema';
 import type { Site } from '../site/site';
 import { rowsWhere } from '../site/table-rows';
-import { rulesOfSet, type LabSettings } from './lab-settings';
+import { rulesOfSet } from './lab-settings';
 import { legendsFrom } from './qualifiers';
-import { resultReader, type Reading } from './reading';
+import { resultReader, type Reading, type ResultInput } from './reading';
 import { chosenRuns, type RunChoice } from './runs';
 import { levelSets, type Judged, type LevelSet } from './screening';
 import { countVerdicts, type VerdictCounts } from './worst';
@@ -31,26 +32,31 @@ export type JudgedResult = SiteReading & { readonly judged: Judged };
 /** What results are read against. */
 const partsOf = (site: Site) => [site.samples, site.screens, site.locations, site.qualifierLegends];
 
-type ReadRow = (row: ResultRow) => SiteReading | null;
+/** Reads results, each under its laboratory's legend. */
+export type SiteReader = {
+  /** A row of `results`; null where its sample is not known. */
+  readonly row: (row: ResultRow) => SiteReading | null;
+  /** What was reported of a sample. */
+  readonly reported: (result: ResultInput, sample: Sample) => Reading;
+};
 
 type Kept = {
-  readonly parts: readonly unknown[];
-  readonly read: ReadRow;
+  readonly reader: SiteReader;
   whole: SiteReadings | null;
   readonly byEvent: Map<string, SiteReadings>;
 };
 
-const kept = new WeakMap<object, Kept>();
+const kept = keptWhile<Kept>();
 
-/** What was read of the results of a site, for as long as they and what they hang from stay the same. */
-function keptOf(site: Site): Kept {
-  const parts = partsOf(site);
-  const before = kept.get(site.results);
-  if (before?.parts.every((part, i) => part === parts[i])) return before;
-  const made: Kept = { parts, read: readerOf(site), whole: null, byEvent: new Map() };
-  kept.set(site.results, made);
-  return made;
-}
+const keptOf = (site: Site): Kept =>
+  kept(site.results, partsOf(site), () => ({
+    reader: readerOf(site),
+    whole: null,
+    byEvent: new Map(),
+  }));
+
+/** What reads a site's results, the same one as long as they are read alike. */
+export const siteReaderOf = (site: Site): SiteReader => keptOf(site).reader;
 
 /**
  * Every result of a site, read once under its laboratory's own legend. Runs over
@@ -58,7 +64,7 @@ function keptOf(site: Site): Kept {
  */
 export function resultsOf(site: Site): SiteReadings {
   const known = keptOf(site);
-  return (known.whole ??= readingsOf(site.results, known.read));
+  return (known.whole ??= readingsOf(site.results, known.reader));
 }
 
 /**
@@ -71,13 +77,12 @@ export function resultsIn(site: Site, event: string): SiteReadings {
   if (before) return before;
   const isOfEvent = (sample: unknown) =>
     typeof sample === 'string' && site.samples.get(sample)?.event === event;
-  const made = readingsOf(rowsWhere(site.results, 'sample', isOfEvent), known.read);
+  const made = readingsOf(rowsWhere(site.results, 'sample', isOfEvent), known.reader);
   known.byEvent.set(event, made);
   return made;
 }
 
-/** Reads a row under its laboratory's legend; null where its sample is not known. */
-function readerOf(site: Site): ReadRow {
+function readerOf(site: Site): SiteReader {
   const legends = legendsFrom(site.qualifierLegends);
   const readers = new Map<string | null, ReturnType<typeof resultReader>>();
   const readerFor = (laboratory: string | null) => {
@@ -87,20 +92,30 @@ function readerOf(site: Site): ReadRow {
     readers.set(laboratory, reader);
     return reader;
   };
-  return (row) => {
-    const sample = site.samples.get(row.sample);
-    if (!sample) return null;
-    const screen = sample.screen === null ? null : (site.screens.get(sample.screen) ?? null);
-    const location = screen ? (site.locations.get(screen.location) ?? null) : null;
-    const reading = readerFor(sample.laboratory)({ ...row, matrix: sample.matrix });
-    return { row, sample, screen, location, reading };
+  const reported: SiteReader['reported'] = (result, sample) => readerFor(sample.laboratory)(result);
+  return {
+    reported,
+    row: (row) => {
+      const sample = site.samples.get(row.sample);
+      if (!sample) return null;
+      const reading = reported({ ...row, matrix: sample.matrix }, sample);
+      return { row, ...placed(site, sample), reading };
+    },
   };
 }
 
-function readingsOf(rows: Iterable<ResultRow>, read: ReadRow): SiteReadings {
+/** A sample and where it was taken. */
+export type PlacedSample = Pick<SiteReading, 'sample' | 'screen' | 'location'>;
+
+export function placed({ screens, locations }: Site, sample: Sample): PlacedSample {
+  const screen = sample.screen === null ? null : (screens.get(sample.screen) ?? null);
+  return { sample, screen, location: screen && (locations.get(screen.location) ?? null) };
+}
+
+function readingsOf(rows: Iterable<ResultRow>, read: SiteReader): SiteReadings {
   const all: SiteReading[] = [];
   for (const row of rows) {
-    const result = read(row);
+    const result = read.row(row);
     if (result) all.push(result);
   }
   const { replaced } = chosenRuns(all.map(({ reading }) => reading));
@@ -109,20 +124,13 @@ function readingsOf(rows: Iterable<ResultRow>, read: ReadRow): SiteReadings {
   return { used: all.filter(({ reading }) => !gone.has(reading)), replaced };
 }
 
-const sets = new WeakMap<
-  object,
-  { readonly rules: LabSettings['sets']; readonly made: ReadonlyMap<string, LevelSet> }
->();
+const sets = keptWhile<ReadonlyMap<string, LevelSet>>();
 
 /** The sets of screening levels of a site, by name, each under the rules chosen for it. */
-export function levelSetsOf(site: Site): ReadonlyMap<string, LevelSet> {
-  const rules = site.settings.lab?.sets;
-  const before = sets.get(site.screeningLevels);
-  if (before && before.rules === rules) return before.made;
-  const made = levelSets(site.screeningLevels, (set) => rulesOfSet(site.settings, set));
-  sets.set(site.screeningLevels, { rules, made });
-  return made;
-}
+export const levelSetsOf = ({ screeningLevels, settings }: Site): ReadonlyMap<string, LevelSet> =>
+  sets(screeningLevels, [settings.lab?.sets], () =>
+    levelSets(screeningLevels, (set) => rulesOfSet(settings, set)),
+  );
 
 /** What is asked of the results: blank parts ask for everything. */
 export type ResultFilter = {

@@ -5,6 +5,7 @@ import type { Site } from '../site/site';
 import type { Source } from '../work';
 import { keysOfGroup } from './analyte-groups';
 import { clearBelowOf } from './lab-settings';
+import type { Reading } from './reading';
 import type { SiteReading } from './site-results';
 
 /** Why the water of a sample is called turbid, and the cells that say so. */
@@ -95,8 +96,10 @@ const CLINGING = new Set([
   '1746-01-6', // 2,3,7,8-TCDD
 ]);
 
-/** Whether a result may be too high because its water was turbid: total metals, and what clings to particles. */
-export const raisedByParticles = (site: Site, { sample, reading, row }: SiteReading): boolean =>
-  turbidSamples(site).has(sample.id) &&
-  row.fraction !== 'dissolved' &&
-  (keysOfGroup('Metals').has(reading.key) || CLINGING.has(reading.key));
+/** Whether turbid water may raise a result: total metals, and what clings to particles. */
+export const clings = ({ key, result }: Reading): boolean =>
+  result.fraction !== 'dissolved' && (keysOfGroup('Metals').has(key) || CLINGING.has(key));
+
+/** Whether a result may be too high because its water was turbid. */
+export const raisedByParticles = (site: Site, { sample, reading }: SiteReading): boolean =>
+  turbidSamples(site).has(sample.id) && clings(reading);

@@ -61,42 +61,79 @@ export const VERDICT_PLACE = Uint8Array.from(REASONS, (reason) =>
   VERDICTS.indexOf(OUTCOME[reason].verdict),
 );
 
-/** @param size  how many there are, at most */
-export function resultColumns(readings: Iterable<Reading>, size: number): ResultColumns {
+/** What a result comes to beside its kind, one of each of the columns. */
+export type ReportedFacts = {
+  readonly state: number;
+  readonly flags: number;
+  readonly number: number;
+  readonly byDetection: number;
+};
+
+/** Writes the columns of results, a row at a time. */
+export type ColumnWriter = {
+  /** The place of a reading among the kinds. */
+  readonly kindOf: (reading: Reading) => number;
+  readonly factsOf: (reading: Reading) => ReportedFacts;
+  readonly put: (row: number, kind: number, facts: ReportedFacts) => void;
+  /** @param size  how many rows were put */
+  readonly columns: (size: number) => ResultColumns;
+};
+
+/** @param room  how many rows there will be, at most */
+export function columnWriter(room: number): ColumnWriter {
   const kinds = kindTable();
   const numbers = numberTable();
-  const kind = new Uint32Array(size);
-  const state = new Uint8Array(size);
-  const flags = new Uint16Array(size);
-  const number = new Uint32Array(size);
-  const byDetection = new Uint32Array(size);
+  const kind = new Uint32Array(room);
+  const state = new Uint8Array(room);
+  const flags = new Uint16Array(room);
+  const number = new Uint32Array(room);
+  const byDetection = new Uint32Array(room);
+  return {
+    kindOf: kinds.place,
+    factsOf: (reading) => {
+      const without = outcomeWithoutNumber(reading);
+      const notDetected = reading.state === 'not detected';
+      const place = (digits: Digits | null) => numbers.place(digits, reading.unit);
+      return {
+        state:
+          without === null
+            ? STATES.indexOf(reading.state as (typeof STATES)[number])
+            : STATES.length + codeOf(without),
+        flags: reading.flags,
+        number: place(notDetected ? decidingNumber(reading, 'reporting limit') : reading.written),
+        byDetection: notDetected ? place(decidingNumber(reading, 'detection limit')) : NO_NUMBER,
+      };
+    },
+    put: (row, itsKind, facts) => {
+      kind[row] = itsKind;
+      state[row] = facts.state;
+      flags[row] = facts.flags;
+      number[row] = facts.number;
+      byDetection[row] = facts.byDetection;
+    },
+    columns: (size) => ({
+      size,
+      kinds: kinds.all,
+      kind,
+      state,
+      flags,
+      number,
+      byDetection,
+      numbers: numbers.all,
+      amounts: Float64Array.from(numbers.amounts),
+    }),
+  };
+}
+
+/** @param size  how many there are, at most */
+export function resultColumns(readings: Iterable<Reading>, size: number): ResultColumns {
+  const writer = columnWriter(size);
   let row = 0;
   for (const reading of readings) {
     if (row === size) break;
-    kind[row] = kinds.place(reading);
-    const without = outcomeWithoutNumber(reading);
-    state[row] =
-      without === null
-        ? STATES.indexOf(reading.state as (typeof STATES)[number])
-        : STATES.length + codeOf(without);
-    flags[row] = reading.flags;
-    if (reading.state === 'not detected') {
-      number[row] = numbers.place(decidingNumber(reading, 'reporting limit'), reading.unit);
-      byDetection[row] = numbers.place(decidingNumber(reading, 'detection limit'), reading.unit);
-    } else number[row] = numbers.place(reading.written, reading.unit);
-    row++;
+    writer.put(row++, writer.kindOf(reading), writer.factsOf(reading));
   }
-  return {
-    size: row,
-    kinds: kinds.all,
-    kind,
-    state,
-    flags,
-    number,
-    byDetection,
-    numbers: numbers.all,
-    amounts: Float64Array.from(numbers.amounts),
-  };
+  return writer.columns(row);
 }
 
 /**
@@ -216,6 +253,14 @@ function keptOrder(
   const order = exactOrder(amount, level.value, rounds ? level.place : null);
   orders.set(key, order);
   return order;
+}
+
+/** The number of a row over its level; 0 where it has none. A non-detect's is the limit that decides. */
+export function ratioAt(columns: ResultColumns, row: number, level: Level): number {
+  const { state, number, byDetection, amounts } = columns;
+  const byLimit = state[row] === NOT_DETECTED && level.decides === 'detection limit';
+  const place = (byLimit ? byDetection : number)[row] ?? NO_NUMBER;
+  return place === NO_NUMBER || level.value === null ? 0 : (amounts[place] ?? 0) / level.amount;
 }
 
 /** How many rows came to each verdict. */

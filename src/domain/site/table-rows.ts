@@ -1,5 +1,5 @@
 import type { CellValue } from './read-cell';
-import type { Block, Column } from './table';
+import type { Block } from './table';
 
 /** Rows to be read through in order, or one at a time; an array is one. */
 export type Rows<T> = Iterable<T> & {
@@ -12,6 +12,23 @@ export type Rows<T> = Iterable<T> & {
   where?(column: string, wanted: (value: CellValue | null) => boolean): Iterable<T>;
   /** A row for each different set of values in some columns; the same may come more than once. */
   different?(columns: readonly string[]): Iterable<T>;
+  /** The rows in runs as they are kept, each cell a code; a plain list has none. */
+  coded?(): readonly CodedRows<T>[];
+};
+
+/** A column of a run of rows: the code of each row, and the value each code stands for. */
+export type CodedColumn = {
+  readonly codes: Uint16Array | Uint32Array;
+  readonly dictionary: readonly (CellValue | null | undefined)[];
+};
+
+/** A run of rows as codes, for what looks at very many rows and makes few of them. */
+export type CodedRows<T> = {
+  readonly size: number;
+  /** One a row: `READ` where there is one to be made. */
+  readonly state: Uint8Array;
+  readonly column: (name: keyof T & string) => CodedColumn;
+  readonly make: (i: number) => T;
 };
 
 export const READ = 1;
@@ -95,6 +112,19 @@ export function tableRows<T>(
         }
       }
     },
+    coded: () =>
+      blocks.map((block) => ({
+        size: block.block.size,
+        state: block.state,
+        column: (name) => {
+          const which = names.indexOf(name);
+          const codes = block.block.columns[places[which] ?? -1]?.codes;
+          return codes
+            ? { codes, dictionary: block.values[which] ?? [] }
+            : { codes: new Uint16Array(block.block.size), dictionary: [null] };
+        },
+        make: makerOf(block),
+      })),
     at(place) {
       let left = place < 0 ? place + length : place;
       for (const [which, block] of blocks.entries()) {
@@ -111,7 +141,10 @@ export function tableRows<T>(
 }
 
 /** What names the set of codes several columns have in a row. */
-function codeSets(columns: readonly Column[]): (i: number) => number | string {
+export function codeSets(
+  given: readonly { readonly dictionary: ArrayLike<unknown>; readonly codes: ArrayLike<number> }[],
+): (i: number) => number | string {
+  const columns = given.filter(({ dictionary }) => dictionary.length > 1);
   const sizes = columns.map(({ dictionary }) => dictionary.length);
   if (sizes.reduce((product, size) => product * size, 1) >= Number.MAX_SAFE_INTEGER)
     return (i) => columns.map(({ codes }) => codes[i] ?? 0).join(' ');
@@ -138,3 +171,27 @@ export function* rowsWhere<T extends object>(
   if (rows.where) yield* rows.where(column, wanted);
   else for (const row of rows) if (wanted(row[column] as CellValue | null)) yield row;
 }
+
+/** Rows in runs of codes, of a table or of a list. */
+export const rowsCoded = <T extends object>(rows: Rows<T>): readonly CodedRows<T>[] =>
+  rows.coded?.() ?? [codedList([...rows])];
+
+const codedList = <T extends object>(rows: readonly T[]): CodedRows<T> => ({
+  size: rows.length,
+  state: new Uint8Array(rows.length).fill(READ),
+  column: (name) => {
+    const places = new Map<CellValue | null, number>();
+    const codes = Uint32Array.from(rows, (row) => {
+      const value = row[name] as CellValue | null;
+      const code = places.get(value) ?? places.size;
+      places.set(value, code);
+      return code;
+    });
+    return { codes, dictionary: [...places.keys()] };
+  },
+  make: (i) => {
+    const row = rows[i];
+    if (!row) throw new RangeError(`no row ${i} of ${rows.length}`);
+    return row;
+  },
+});

@@ -1,0 +1,127 @@
+import { NO_SCREEN, type SiteColumns } from './column-writer';
+import type { Level } from './level';
+import { WITH_NUMBERS, type LevelSet } from './screening';
+import type { Selection } from './selection';
+import type { JudgedResult } from './site-results';
+import { REASONS, VERDICTS, type Verdict } from './verdict';
+import { outcomeCodes, outcomeWithCode, ratioAt, VERDICT_PLACE } from './verdict-columns';
+import { WORST_FIRST, type VerdictCounts } from './worst';
+
+/** A selection judged against one set of levels. */
+export type JudgedSelection = Selection & {
+  readonly set: LevelSet;
+  /** One a row of the columns: its outcome, for `outcomeWithCode`. */
+  readonly codes: Uint8Array;
+  /** The level found for each kind of the columns; null where there is none. */
+  readonly levels: readonly (Level | null)[];
+};
+
+type JudgedColumns = Pick<JudgedSelection, 'codes' | 'levels'>;
+
+const judgedBefore = new WeakMap<SiteColumns, WeakMap<LevelSet, JudgedColumns>>();
+
+/** All of some columns against a set of levels, worked out once for each. */
+function judgedColumns(columns: SiteColumns, set: LevelSet): JudgedColumns {
+  const bySet = judgedBefore.get(columns) ?? new WeakMap<LevelSet, JudgedColumns>();
+  judgedBefore.set(columns, bySet);
+  const made = bySet.get(set) ?? {
+    codes: outcomeCodes(columns, set),
+    levels: columns.kinds.map((kind) => set.levelFor(kind).level),
+  };
+  bySet.set(set, made);
+  return made;
+}
+
+export const judgedBy = (of: Selection, set: LevelSet): JudgedSelection => ({
+  ...of,
+  set,
+  ...judgedColumns(of.columns, set),
+});
+
+/** One result of a judged selection as an object. */
+export function judgedAt({ columns, set }: JudgedSelection, row: number): JudgedResult {
+  const result = columns.resultAt(row);
+  return { ...result, judged: set.judge(result.reading) };
+}
+
+/** All of them as objects: for few. */
+export const judgedList = (of: JudgedSelection): JudgedResult[] =>
+  Array.from(of.rows, (row) => judgedAt(of, row));
+
+/** How many results came to each verdict. */
+export function verdictCounts({ codes, rows }: JudgedSelection): VerdictCounts {
+  const byCode = new Uint32Array(REASONS.length);
+  for (const row of rows) {
+    const code = codes[row] ?? 0;
+    byCode[code] = (byCode[code] ?? 0) + 1;
+  }
+  const counts = VERDICTS.map((verdict, place) => {
+    const ofVerdict = byCode.filter((_, code) => VERDICT_PLACE[code] === place);
+    return [verdict, ofVerdict.reduce((sum, count) => sum + count, 0)] as const;
+  });
+  return Object.fromEntries(counts) as VerdictCounts;
+}
+
+/** For each code, how bad it is: 0 the worst. */
+const RANK = Uint8Array.from(REASONS, (_, code) =>
+  WORST_FIRST.indexOf(outcomeWithCode(code).verdict),
+);
+const HAS_NUMBER = Uint8Array.from(REASONS, (_, code) =>
+  WITH_NUMBERS.includes(outcomeWithCode(code).verdict) ? 1 : 0,
+);
+
+/** How bad the verdict on a row is: 0 the worst. */
+export const rankAt = ({ codes }: JudgedSelection, row: number): number =>
+  RANK[codes[row] ?? 0] ?? 0;
+
+/** How many times its level a row is; 0 where nothing was compared. The ratio of `ratioToLevel`. */
+export function timesLevel({ columns, codes, levels }: JudgedSelection, row: number): number {
+  const level = levels[columns.kind[row] ?? 0];
+  if (!level || HAS_NUMBER[codes[row] ?? 0] === 0) return 0;
+  return ratioAt(columns, row, level);
+}
+
+/** For sorting rows worst first, as `worseResultFirst` sorts results. */
+export const worseRowFirst =
+  (of: JudgedSelection) =>
+  (a: number, b: number): number =>
+    rankAt(of, a) - rankAt(of, b) || timesLevel(of, b) - timesLevel(of, a);
+
+/** The results of one verdict with the highest ratio to their level first, so many at most. */
+export function worstOfVerdict(
+  of: JudgedSelection,
+  verdict: Verdict,
+  most: number,
+): JudgedResult[] {
+  const place = VERDICTS.indexOf(verdict);
+  const worst: { readonly row: number; readonly times: number }[] = [];
+  for (const row of of.rows) {
+    if (VERDICT_PLACE[of.codes[row] ?? 0] !== place) continue;
+    const times = timesLevel(of, row);
+    if (worst.length === most && times <= (worst[most - 1]?.times ?? 0)) continue;
+    // Of equals the first stands first.
+    const before = worst.findLastIndex((one) => one.times >= times);
+    worst.splice(before + 1, 0, { row, times });
+    if (worst.length > most) worst.pop();
+  }
+  return worst.map(({ row }) => judgedAt(of, row));
+}
+
+/**
+ * One row for each screen sampled: of the worst verdict there, the first of equals.
+ * In the order the screens first appear; results of no screen are left out.
+ */
+export function worstRowsByScreen(of: JudgedSelection): number[] {
+  const { columns, rows } = of;
+  const NONE = -1;
+  const worst = new Int32Array(columns.screens.length).fill(NONE);
+  const met: number[] = [];
+  for (const row of rows) {
+    const screen = columns.screen[columns.sample[row] ?? 0] ?? NO_SCREEN;
+    if (screen === NO_SCREEN) continue;
+    const before = worst[screen] ?? NONE;
+    if (before === NONE) met.push(screen);
+    if (before === NONE || rankAt(of, row) < rankAt(of, before)) worst[screen] = row;
+  }
+  return met.map((screen) => worst[screen] ?? NONE);
+}
