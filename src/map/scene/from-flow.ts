@@ -1,4 +1,5 @@
-import { direction, directionDoubt, gradient } from '../../domain/show';
+import { direction, directionDoubt, gradient, length as lengthWords } from '../../domain/show';
+import { metres, type LengthUnit } from '../../domain/units';
 import type { Flow } from '../../domain/water/flow';
 import { LINES, SIZES } from '../look/look';
 import { toward } from './plain';
@@ -81,17 +82,21 @@ export function flowItems(flow: Flow): Item[] {
   ];
 }
 
+/** Decimals of a residual, as in the table of heads. */
+const RESIDUAL_DECIMALS = 3;
+
 /** Height of the longest residual bar, px. */
 const TALLEST = 44;
 
 /**
  * What each well's head is above or below the plane, as bars standing on the
  * wells or hanging from them; the longest is of a fixed height, so that their
- * proportions count and not their size.
+ * proportions count and not their size, and the legend says how much it is.
  */
-export function residualItems({ fitted }: Flow): BarItem[] {
+export function residualItems({ fitted }: Flow, unit: LengthUnit): BarItem[] {
   const largest = Math.max(...fitted.map(({ residual }) => Math.abs(residual)), 0);
   if (largest === 0) return [];
+  const longest = lengthWords(metres(largest), unit, RESIDUAL_DECIMALS);
   return fitted.flatMap(({ gauged, residual }): BarItem[] => {
     const { easting, northing, id } = gauged.location;
     if (!easting || !northing) return [];
@@ -104,7 +109,7 @@ export function residualItems({ fitted }: Flow): BarItem[] {
         height: (residual / largest) * TALLEST,
         width: 7,
         colour: 'ink-soft',
-        means: 'Head above or below the plane',
+        means: `Head above or below the plane, the longest ${longest}`,
       },
     ];
   });

@@ -139,8 +139,14 @@ describe('the arrow', () => {
 
   test('residuals stand up from wells above the plane and hang from those below', () => {
     const flow = flowOf(site, '2025-09', 'shallow');
-    const bars = residualItems(flow);
+    const bars = residualItems(flow, 'ft');
     expect(bars).toHaveLength(9);
+    const longest = Math.max(
+      ...flow.fitted.map(({ residual }) => Math.abs(inUnits(residual, 'ft'))),
+    );
+    expect(bars[0]?.means).toBe(
+      `Head above or below the plane, the longest ${longest.toFixed(3)} ft`,
+    );
     for (const [i, { height }] of bars.entries())
       expect(Math.sign(height)).toBe(Math.sign(flow.fitted[i]?.residual ?? 0));
     expect(Math.max(...bars.map(({ height }) => Math.abs(height)))).toBeCloseTo(44, 9);

@@ -47,7 +47,7 @@ export function demoScene(site: Site, event: string, zone: string, show: Show) {
       }));
   const over: Record<Show, () => readonly Item[]> = {
     flow: () => flowItems(flow),
-    residuals: () => residualItems(flow),
+    residuals: () => residualItems(flow, verticalUnit),
     verdicts: () => verdictItems(verdicts()),
     three: () =>
       constructionOf(flow, ['MW-1', 'PZ-8', 'MW-6'], 1, { vertical: verticalUnit, grid: unit }),
