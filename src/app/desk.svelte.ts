@@ -75,7 +75,10 @@ export class Desk {
 
   /** Open a folder of this device, and save into it from now on. Call it from a click. */
   async openFolder(): Promise<void> {
-    const picked = await this.folders.pick();
+    // An opening under way goes on till a folder has been chosen.
+    let turn: number | null = null;
+    const picked = await this.folders.pick((rows) => this.#tell((turn ??= ++this.#turn), rows));
+    if (turn !== null && turn !== this.#turn) return;
     if (!picked.ok) return this.#refuse(picked.problem);
     if (!picked.value) return;
     const { site: whole, problems } = picked.value;
@@ -101,14 +104,16 @@ export class Desk {
   /** Files picked or dropped: a folder or a zip of one. Kept from the start. */
   async openPicked(picked: readonly File[]): Promise<void> {
     const turn = ++this.#turn;
-    const tell = (rows: RowsRead) => {
-      if (turn === this.#turn) this.opening = rows;
-    };
-    tell({ done: 0, of: 0 });
-    const opened = await openAway(picked, tell);
+    this.#tell(turn, { done: 0, of: 0 });
+    const opened = await openAway(picked, (rows) => this.#tell(turn, rows));
     if (turn !== this.#turn) return;
     if (opened.ok) this.#begin(opened.value, 'at once');
     else this.#refuse(opened.problem);
+  }
+
+  /** How far an opening has got, unless another was asked for since. */
+  #tell(turn: number, rows: RowsRead) {
+    if (turn === this.#turn) this.opening = rows;
   }
 
   async openKept(id: string): Promise<void> {
@@ -136,7 +141,10 @@ export class Desk {
     else this.#refuse(sentenceOf(opened.problem));
   }
 
-  #begin({ site: whole, problems }: OpenedAway, kept: 'at once' | 'from its first edit') {
+  #begin(
+    { site: whole, problems }: Omit<OpenedAway, 'digests'>,
+    kept: 'at once' | 'from its first edit',
+  ) {
     void this.#letGo();
     this.#whole = whole;
     const beginKeeping = () => this.keeping.begin(whole);

@@ -3,43 +3,62 @@ import { ok, type Result } from '../domain/result';
 import type { Problem } from '../domain/site/problem';
 import type { Block } from '../domain/site/table';
 import { packageOf } from '../io/keeping/kept-package';
+import type { Digests } from '../io/keeping/folder';
 import type { WholeSite } from '../io/keeping/whole-site';
 import { readInSteps, type RowsRead } from './open-in-steps';
 import { Opening } from './opening';
 import { OpenSite } from './open-site.svelte';
 import { pickedFiles } from './picked-files';
 
-export type OpenedAway = { readonly site: WholeSite; readonly problems: readonly Problem[] };
+export type OpenedAway = {
+  readonly site: WholeSite;
+  readonly problems: readonly Problem[];
+  readonly digests: Digests;
+};
 
 type Room = Opening | Remote<Opening>;
+type Tell = (rows: RowsRead) => void;
 
-/**
- * A site from files picked or dropped, ready for use: unpacked and taken apart
- * in a worker, brought over and read block by block while the page answers. A
- * sentence where there is no site in them.
- */
+/** A site from files picked or dropped; a sentence where there is none in them. */
 export async function openAway(
   picked: readonly File[],
-  report: (rows: RowsRead) => void = () => undefined,
+  tell?: Tell,
 ): Promise<Result<OpenedAway, string>> {
   const ask = await asking(picked);
-  if (!ask.ok) return ask;
-  if (typeof Worker === 'undefined') return broughtOver(new Opening(), ask.value, report);
+  return ask.ok ? inWorker(ask.value, tell) : ask;
+}
+
+/** The site in a folder of this device; a sentence where there is none. */
+export const openFolderAway = (
+  folder: FileSystemDirectoryHandle,
+  tell?: Tell,
+): Promise<Result<OpenedAway, string>> => inWorker((room) => room.folder(folder), tell);
+
+/**
+ * A site ready for use: unpacked and taken apart in a worker, brought over and
+ * read block by block while the page answers.
+ */
+async function inWorker(
+  ask: Ask,
+  tell: Tell = () => undefined,
+): Promise<Result<OpenedAway, string>> {
+  if (typeof Worker === 'undefined') return broughtOver(new Opening(), ask, tell);
   const worker = new Worker(new URL('./open-worker.ts', import.meta.url), { type: 'module' });
   const failed = new Promise<never>((_, reject) => {
     worker.onerror = ({ message }) => reject(new Error(message || 'the browser ended its worker'));
   });
   try {
-    return await Promise.race([broughtOver(wrap<Opening>(worker), ask.value, report), failed]);
+    return await Promise.race([broughtOver(wrap<Opening>(worker), ask, tell), failed]);
   } catch {
     // Better a page that stands still for a moment than a site that can't be opened.
-    return await broughtOver(new Opening(), ask.value, report);
+    return await broughtOver(new Opening(), ask, tell);
   } finally {
     worker.terminate();
   }
 }
 
-type Ask = (room: Room) => ReturnType<Opening['zip']> | Promise<ReturnType<Opening['zip']>>;
+type Opened = ReturnType<Opening['files']>;
+type Ask = (room: Room) => Opened | Promise<Opened>;
 
 async function asking(picked: readonly File[]): Promise<Result<Ask, string>> {
   const [only, ...more] = picked;
@@ -49,17 +68,17 @@ async function asking(picked: readonly File[]): Promise<Result<Ask, string>> {
   }
   // Its files' paths are lost on their way into a worker: they are read here.
   const files = await pickedFiles(picked);
-  return files.ok ? ok((room) => room.folder(files.value)) : files;
+  return files.ok ? ok((room) => room.files(files.value)) : files;
 }
 
 async function broughtOver(
   room: Room,
   ask: Ask,
-  report: (rows: RowsRead) => void,
+  report: Tell,
 ): Promise<Result<OpenedAway, string>> {
   const opened = await ask(room);
   if (!opened.ok) return opened;
-  const { kept, sizes, carried, problems } = opened.value;
+  const { kept, sizes, carried, problems, digests } = opened.value;
   const rows = sizes.reduce((sum, size) => sum + size, 0);
   const blocks = new Map<number, Block>();
   let done = 0;
@@ -72,5 +91,5 @@ async function broughtOver(
   const { package: given } = packageOf(kept, blocks, null);
   await readInSteps(given, ({ done: read }) => tell(rows + read));
   await new OpenSite({ package: given, problems }).workOut();
-  return ok({ site: { package: given, carried, lines: [] }, problems });
+  return ok({ site: { package: given, carried, lines: [] }, problems, digests });
 }

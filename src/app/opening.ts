@@ -2,6 +2,7 @@ import type { Block } from '../domain/site/table';
 import { sentenceOf, type Problem } from '../domain/site/problem';
 import { ok, fail, type Result } from '../domain/result';
 import { blocksOf, shellOf, type KeptPackage } from '../io/keeping/kept-package';
+import { readFolder, type Digests } from '../io/keeping/folder';
 import { openWhole } from '../io/keeping/whole-site';
 import { openZip, type Files } from '../io/package/files';
 
@@ -12,6 +13,8 @@ export type OpenedShell = {
   readonly sizes: readonly number[];
   readonly carried: Files;
   readonly problems: readonly Problem[];
+  /** Of each file of a folder of this device, to tell later what somebody else changed; none for other files. */
+  readonly digests: Digests;
 };
 
 /** The files of a site opened away from the page; its blocks stay here until they are asked for. */
@@ -20,10 +23,16 @@ export class Opening {
 
   zip(bytes: Uint8Array): Result<OpenedShell, string> {
     const files = openZip(bytes);
-    return files.ok ? this.folder(files.value) : files;
+    return files.ok ? this.files(files.value) : files;
   }
 
-  folder(files: Files): Result<OpenedShell, string> {
+  /** A folder of this device, read where it is opened. */
+  async folder(folder: FileSystemDirectoryHandle): Promise<Result<OpenedShell, string>> {
+    const read = await readFolder(folder);
+    return read.ok ? this.files(read.value.files, read.value.digests) : read;
+  }
+
+  files(files: Files, digests: Digests = {}): Result<OpenedShell, string> {
     const opened = openWhole(files);
     if (!opened.ok) return fail(sentenceOf(opened.problem));
     const { site, problems } = opened.value;
@@ -31,7 +40,7 @@ export class Opening {
     const numbers = new Map(this.#blocks.map((block, number) => [block, number]));
     const kept = shellOf(site.package, (block) => numbers.get(block) ?? -1);
     const sizes = this.#blocks.map(({ size }) => size);
-    return ok({ kept, sizes, carried: site.carried, problems });
+    return ok({ kept, sizes, carried: site.carried, problems, digests });
   }
 
   block(number: number): Block {

@@ -1,6 +1,7 @@
 import { fail, ok, type Result } from '../../domain/result';
 import { canPickFolder, openFolder, pickFolder, type FolderSite } from './folder-place.svelte';
 import type { FolderPlace } from './folder-place.svelte';
+import type { RowsRead } from '../open-in-steps';
 import type { Keeping } from './keeping.svelte';
 import type { SiteKeeper } from './site-keeper.svelte';
 import { folderWords } from './words';
@@ -29,10 +30,12 @@ export class FolderDesk {
   }
 
   /** A site in a folder the person chooses; null where they choose none. */
-  async pick(): Promise<Result<FolderSite | null, string>> {
+  async pick(report: (rows: RowsRead) => void): Promise<Result<FolderSite | null, string>> {
     try {
       const folder = await pickFolder();
-      return folder ? await openFolder(folder) : ok(null);
+      if (!folder) return ok(null);
+      report({ done: 0, of: 0 });
+      return await openFolder(folder, report);
     } catch (error) {
       return fail(`The folder is not opened: ${whyNot(error)}.`);
     }

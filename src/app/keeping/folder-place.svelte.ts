@@ -1,16 +1,11 @@
 import type { Problem } from '../../domain/site/problem';
-import { sentenceOf } from '../../domain/site/problem';
 import { fail, ok, type Result } from '../../domain/result';
 import type { Place } from '../../io/keeping/database';
-import {
-  digestsOf,
-  readFolder,
-  writeFolder,
-  type Digests,
-  type FolderProblem,
-} from '../../io/keeping/folder';
+import { digestsOf, writeFolder, type Digests, type FolderProblem } from '../../io/keeping/folder';
 import type { SiteStore } from '../../io/keeping/site-store';
-import { openWhole, type WholeSite } from '../../io/keeping/whole-site';
+import type { WholeSite } from '../../io/keeping/whole-site';
+import { openFolderAway } from '../open-away';
+import type { RowsRead } from '../open-in-steps';
 import { unzipped } from './pack';
 import type { SiteKeeper } from './site-keeper.svelte';
 
@@ -42,15 +37,13 @@ export type FolderSite = {
   readonly digests: Digests;
 };
 
-/** The site in a folder; a sentence where there is none. */
+/** The site in a folder, opened away from the page; a sentence where there is none. */
 export async function openFolder(
   folder: FileSystemDirectoryHandle,
+  report?: (rows: RowsRead) => void,
 ): Promise<Result<FolderSite, string>> {
-  const read = await readFolder(folder);
-  if (!read.ok) return read;
-  const opened = openWhole(read.value.files);
-  if (!opened.ok) return fail(sentenceOf(opened.problem));
-  return ok({ ...opened.value, folder, digests: read.value.digests });
+  const opened = await openFolderAway(folder, report);
+  return opened.ok ? ok({ ...opened.value, folder }) : opened;
 }
 
 /**

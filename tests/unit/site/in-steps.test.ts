@@ -1,6 +1,7 @@
+import { createHash } from 'node:crypto';
 import { readFileSync, readdirSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { openAway } from '../../../src/app/open-away';
+import { openAway, openFolderAway } from '../../../src/app/open-away';
 import { readInSteps } from '../../../src/app/open-in-steps';
 import { gridOf, siteOf } from '../../../src/io/open-site';
 import { BLOCK_ROWS, tableOf } from '../../../src/domain/site/table';
@@ -31,6 +32,28 @@ test('a zip opened away from the page is the site its folder is', async () => {
   expect(told.length).toBeGreaterThan(0);
   expect(told).toEqual(told.toSorted((a, b) => a - b));
   expect(told.every((share) => share > 0 && share <= 1)).toBe(true);
+});
+
+/** The folder as a browser hands one over, as far as it is read. */
+const folderHandle = (of: Files) =>
+  ({
+    entries: async function* () {
+      for (const [name, bytes] of of) {
+        const file = await Promise.resolve(new File([new Uint8Array(bytes)], name));
+        yield [name, { kind: 'file', getFile: () => Promise.resolve(file) }];
+      }
+    },
+  }) as unknown as FileSystemDirectoryHandle;
+
+test('a folder opened away from the page is its site, with the sum of each of its files', async () => {
+  const opened = await openFolderAway(folderHandle(files));
+  if (!opened.ok) throw new Error(opened.problem);
+  expect(opened.value.site.package).toEqual(osierBend);
+  expect(Object.keys(opened.value.digests).toSorted()).toEqual([...files.keys()].toSorted());
+  // SHA-256 by Node's own library.
+  for (const [name, bytes] of files)
+    expect(opened.value.digests[name]).toBe(createHash('sha256').update(bytes).digest('hex'));
+  expect((await openFolderAway(folderHandle(new Map()))).ok).toBe(false);
 });
 
 test('what is no site is refused in words', async () => {
