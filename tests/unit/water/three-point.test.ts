@@ -30,6 +30,7 @@ describe('Heath (1983), USGS Water-Supply Paper 2220, p. 11: values from memory,
     expect(interpolated.head).toBe(26.2);
     expect(contour.head).toBe(26.2);
     expect(contour.from).toEqual({ x: intermediate.x, y: intermediate.y });
+    expect(contour.to).toEqual({ x: interpolated.x, y: interpolated.y });
   });
 
   test('the perpendicular to the low well is 134.6 m; the paper scales 133 m off its drawing', () => {
@@ -122,12 +123,14 @@ describe('ties', () => {
 
   test('equal by subtraction, though not to the last bit, is a tie', () => {
     expect(93 - 0.47).not.toBe(93.07 - 0.54);
-    const { tie } = drawn(
-      well('A', 0, 0, 93 - 0.47),
-      well('B', 0, 60, 93.07 - 0.54),
-      well('C', 50, 20, 92),
-    );
-    expect(tie).toBe('intermediate-is-high');
+    const [a, b] = [well('A', 0, 0, 93 - 0.47), well('B', 0, 60, 93.07 - 0.54)];
+    const high = drawn(a, b, well('C', 50, 20, 92));
+    expect(high).toMatchObject({ tie: 'intermediate-is-high', interpolated: { part: 0 } });
+    const low = drawn(a, b, well('C', 50, 20, 93));
+    expect(low).toMatchObject({ tie: 'intermediate-is-low', interpolated: { part: 1 } });
+    // A rounding apart at 92 m is rounding still where the third head is small.
+    const small = drawn(a, b, well('C', 50, 20, 0.01));
+    expect(small.tie).toBe('intermediate-is-high');
   });
 
   test('three equal heads: nothing to draw, and the reason', () => {
