@@ -1,6 +1,6 @@
-import { drawnSurface } from '../../domain/water/drawn-surface';
-import { worstByScreen } from '../../domain/lab/worst-by-screen';
-import { metres } from '../../domain/units';
+import { examine, findingsOf } from '../../domain/findings/findings-of';
+import type { Asked } from '../../domain/lab/asked-results';
+import { SHOWN_AT_FIRST, type Shown } from '../../domain/site/shown';
 import {
   flowTable,
   headsTable,
@@ -8,7 +8,9 @@ import {
   resultsTable,
   type ReportTable,
 } from '../../domain/walk/report-tables';
-import { headUnder, sectionLines, sectionOf } from '../../domain/water/section';
+import { usualSurface } from '../../domain/walk/usual-surface';
+import { resultsWords } from '../../domain/walk/view-words';
+import { sectionLines } from '../../domain/water/section';
 import {
   sheetAreas,
   windowAt,
@@ -16,8 +18,10 @@ import {
   type ScaleUnit,
   type SheetKind,
 } from '../../domain/walk/figure';
-import { SurfaceChoice } from '../check/surface-choice.svelte';
+import { answersFor } from '../answers-for';
 import type { OpenSite } from '../open-site.svelte';
+import { sectionFor, usualCorridor } from './section-cut';
+import { SIGNED, signedOf } from './signed.svelte';
 
 const TITLES: Readonly<Record<SheetKind, string>> = {
   map: 'Water levels, direction of flow and results',
@@ -25,10 +29,13 @@ const TITLES: Readonly<Record<SheetKind, string>> = {
   table: 'Table of the event',
 };
 
-/** A figure being made: what its form says, and what is drawn on it. */
+/** A figure being made: what its form says, and what is drawn on it. Its switches are its own. */
 export class Figure {
   readonly #site: OpenSite;
-  readonly #surface: SurfaceChoice;
+  /** What the desk showed when the sheet was begun, with what was changed on the sheet since. */
+  #chosen: Shown = $state.raw(SHOWN_AT_FIRST);
+  /** Which results beside event and analyte, as on the desk. */
+  readonly asked: Asked;
 
   form: FigureForm = $state.raw({
     kind: 'map',
@@ -53,10 +60,25 @@ export class Figure {
 
   constructor(site: OpenSite) {
     this.#site = site;
-    this.#surface = new SurfaceChoice(
-      () => site.site,
-      () => site.flow,
-    );
+    this.#chosen = site.shown;
+    this.asked = site.asked;
+    const { project, preparer, reviewer, revision } = signedOf(site);
+    this.form = { ...this.form, project, preparer, reviewer, revision };
+  }
+
+  readonly answers = $derived.by(() => answersFor(this.#site.site, this.#chosen, this.asked));
+  readonly findings = $derived.by(() => {
+    const { site, grid } = this.#site;
+    return findingsOf(examine(site, this.answers.shown.event, grid.covers));
+  });
+
+  get shown(): Shown {
+    return this.answers.shown;
+  }
+
+  /** Show something else on this sheet; the desk stays as it is. */
+  show(change: Partial<Shown>) {
+    this.#chosen = { ...this.shown, ...change };
   }
 
   readonly areas = $derived(sheetAreas(this.form));
@@ -70,42 +92,32 @@ export class Figure {
   );
 
   /** Null where none are asked for, or where no direction is resolved to go with them. */
-  readonly surface = $derived.by(() => {
-    const { question, interval } = this.#surface;
-    if (!this.contours || !question || interval === null || !this.#site.flow?.resolved) return null;
-    const surface = drawnSurface(question);
-    return surface.ok ? { surface: surface.value, interval } : null;
-  });
+  readonly surface = $derived.by(() =>
+    this.contours ? usualSurface(this.#site.site, this.answers.flow) : null,
+  );
 
   /** A title nobody changed goes with what stands on the sheet. */
   set(change: Partial<FigureForm>) {
     const { kind, title } = this.form;
     const named = title === TITLES[kind] && change.kind ? { title: TITLES[change.kind] } : {};
     this.form = { ...this.form, ...named, ...change };
+    const signed = signedOf(this.#site);
+    for (const line of SIGNED) signed[line] = this.form[line];
   }
 
   /** The section lines of the site. */
   readonly lines = $derived.by(() => sectionLines(this.#site.site));
   /** The section on the sheet; null where no line is drawn. */
   readonly section = $derived.by(() => {
-    const site = this.#site;
-    const line = this.lines.find(({ feature }) => feature.id === this.form.line) ?? this.lines[0];
-    if (this.form.kind !== 'section' || !line) return null;
-    const unit = site.site.settings.grid.unit;
-    const corridor = metres(unit === 'm' ? 15 : 50, unit);
-    const made = sectionOf(
-      site.site,
-      line.line,
-      corridor,
-      site.heads,
-      headUnder(site.site, site.flow),
-      worstByScreen(site.shown.verdicts ? site.shownResults : []),
-    );
-    return made && { name: line.feature.name ?? line.feature.id, corridor, made };
+    const { kind, line } = this.form;
+    const corridor = usualCorridor(this.#site.site);
+    return kind === 'section'
+      ? sectionFor(this.answers, line === null ? undefined : { line, corridor })
+      : null;
   });
   /** The table on the sheet; null where another kind is asked for. */
   readonly table = $derived.by((): ReportTable | null => {
-    const { site, heads, shown, shownResults } = this.#site;
+    const { site, heads, shown, results } = this.answers;
     if (this.form.kind !== 'table') return null;
     switch (this.form.table) {
       case 'heads':
@@ -113,7 +125,10 @@ export class Figure {
       case 'flow':
         return flowTable(site, shown.zone);
       case 'results':
-        return resultsTable(shownResults);
+        return {
+          ...resultsTable(results),
+          title: `Results: ${resultsWords(shown, this.asked)}`,
+        };
       case 'pushes':
         return pushTable(site);
     }

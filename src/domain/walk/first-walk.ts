@@ -19,8 +19,10 @@ const TELL: Readonly<Record<MadeStop, (material: Material) => Telling | null>> =
   below: whatLiesBelow,
   water: howHigh,
   way: whichWay,
+  found: () => null,
   exceeds: whatExceeds,
   delineated: whatIsDelineated,
+  receptors: () => null,
   next: whatNext,
 };
 

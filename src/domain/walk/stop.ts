@@ -1,3 +1,4 @@
+import type { Asked } from '../lab/asked-results';
 import type { Shown } from '../site/shown';
 import type { Site } from '../site/site';
 import type { GaugedScreen } from '../water/event-heads';
@@ -19,15 +20,29 @@ export type Window = {
 /** Which points a stop shows, beside those that carry a number on it. */
 export type PointsShown = 'all' | 'pushed' | 'gauged' | 'sampled' | 'borings' | 'planned';
 
+/** Where a section is cut, if not along the first line drawn on the site. */
+export type Cut = {
+  /** A section line by its feature; else its corners, grid metres. */
+  readonly line: string | readonly (readonly [number, number])[];
+  /** How far to either side points are carried onto it, ground metres. */
+  readonly corridor: number;
+};
+
 /** What is seen at a stop: a camera and what is shown. */
 export type StopView = {
   readonly shown: Shown;
   readonly points: PointsShown;
   readonly contours: boolean;
+  /** Which results beside event and analyte; the field samples of the event where nothing else was asked. */
+  readonly asked?: Asked;
   /** Whether the section stands under the map. */
   readonly section?: true;
+  /** Where it is cut; along the first line drawn where nothing is said. */
+  readonly cut?: Cut;
   /** Whether the open sides of what exceeds are drawn. */
   readonly sides?: true;
+  /** Whether the pictures that are shown of the site lie under it. */
+  readonly pictures?: true;
   /** What the map holds; null: the whole site. */
   readonly window: Window | null;
 };
@@ -39,8 +54,10 @@ export const MADE_STOPS = [
   'below',
   'water',
   'way',
+  'found',
   'exceeds',
   'delineated',
+  'receptors',
   'next',
 ] as const;
 export type MadeStop = (typeof MADE_STOPS)[number];

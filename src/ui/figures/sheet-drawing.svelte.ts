@@ -57,9 +57,9 @@ export class SheetDrawing {
   });
 
   readonly scene: Scene = $derived.by(() => {
-    const { site, shown, heads, flow, shownResults } = this.#site;
-    const { contours, surface, window: seen } = this.#figure;
-    const drawing = { site, shown, heads, flow, results: shownResults, construction: [] };
+    const { answers, contours, surface, window: seen } = this.#figure;
+    const { site, shown } = answers;
+    const drawing = { ...answers, construction: [] };
     const view = { shown, points: 'all', contours, window: null } as const;
     const taken = sheetFurniture(this.#size);
     const full = stopScene(drawing, { made: null, view }, surface);
@@ -71,9 +71,9 @@ export class SheetDrawing {
 
   readonly #asked: BoxesAsked | null = $derived.by(() => {
     const { kind, boxes } = this.#figure.form;
-    const { site, shown, shownResults } = this.#site;
+    const { site, shown, results } = this.#figure.answers;
     return kind === 'map' && boxes && shown.verdicts
-      ? boxesAsked(site, shownResults, this.#figure.window, this.#size, this.scene)
+      ? boxesAsked(site, results, this.#figure.window, this.#size, this.scene)
       : null;
   });
 }
