@@ -127,7 +127,7 @@ try {
     const first = { took: performance.now() - start, gap: await longestGap(page) };
     const looks: { took: number; gap: number }[] = [];
     for (const [question, answer] of [
-      [/Which rounds/, 'year'],
+      [/Which event do/, 'year'],
       [/What are these samples for/, 'field sample'],
       [/What are the locations the site/, 'monitoring well'],
     ] as const) {

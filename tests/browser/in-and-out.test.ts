@@ -91,12 +91,12 @@ test('the four raw files come in by the mouse alone, and the tables are those of
     await page.getByText(new RegExp(`^${name}: The file adds `)).waitFor();
   };
   await take('wells.csv', 95, [[/How is the ground elevation known/, 'surveyed']]);
-  await take('levels.csv', 124, [[/Which rounds/, 'year']]);
+  await take('levels.csv', 124, [[/Which event do/, 'year']]);
   await page.getByRole('heading', { name: 'Take in results.csv' }).waitFor();
   await page.getByLabel('The same in every row').selectOption('samples.matrix');
   await page.getByLabel('It is', { exact: true }).fill('groundwater');
   await page.getByLabel('It is', { exact: true }).press('Enter');
-  await take('results.csv', 3573, [[/Which rounds/, 'year']]);
+  await take('results.csv', 3573, [[/Which event do/, 'year']]);
   await take('mcl.csv', 44, [[/What is this set of levels called/, 'Federal levels of the data set']]); // prettier-ignore
 
   await page.getByRole('button', { name: 'Back to the map' }).click();
@@ -213,7 +213,7 @@ test('a laboratory file of 50,000 rows is read away from the page: Stop ends it,
   });
   await files.setInputFiles(lab(50_000));
   await page.getByRole('row', { name: /^Rows 50000 0 0 0 0 50000 0/ }).waitFor();
-  await page.getByLabel(/Which rounds/).selectOption('year');
+  await page.getByLabel(/Which event do/).selectOption('year');
   await page.getByLabel(/What are these samples for/).selectOption('field sample');
   await page.getByLabel(/What are the locations the site/).selectOption('monitoring well');
   await page.getByRole('row', { name: /^Rows 50000 50000 50000 0 0 0 0/ }).waitFor();
@@ -233,7 +233,7 @@ test('a laboratory file of 50,000 rows is read away from the page: Stop ends it,
   // The same again adds nothing and says so, and is matched as before.
   await files.setInputFiles(lab(50_000));
   await page.getByText('as for the last file with these headings').first().waitFor();
-  await page.getByLabel(/Which rounds/).selectOption('year');
+  await page.getByLabel(/Which event do/).selectOption('year');
   await page.getByLabel(/What are these samples for/).selectOption('field sample');
   await page.getByRole('row', { name: /^Rows 50000 50000 0 0 50000 0 0/ }).waitFor();
   await page.getByText('The file adds nothing and changes nothing.').first().waitFor();

@@ -11,6 +11,8 @@ export type Ask = {
   readonly choices: readonly { readonly value: string; readonly says: string }[];
   /** What the evidence speaks for; null where it speaks for nothing. */
   readonly proposed: string | null;
+  /** Nothing in the file speaks for `proposed`: it is only what is usual, and a person says so. */
+  readonly usual?: boolean;
   /** Whether rows are refused for want of an answer. */
   readonly needed: boolean;
 };
@@ -21,7 +23,11 @@ export type Answers = Readonly<Record<string, string>>;
 export const answerTo = (answers: Answers, id: string): string | null =>
   Object.hasOwn(answers, id) ? (answers[id] ?? null) : null;
 
-/** The answers the evidence speaks for: for a person who has looked and agrees. */
+/** The answers the file itself speaks for: for a person who has looked and agrees. */
+export const evidentAnswers = (asks: readonly Ask[]): Answers =>
+  proposedAnswers(asks.filter(({ usual }) => usual !== true));
+
+/** Those, and the usual answers where the file says nothing. */
 export const proposedAnswers = (asks: readonly Ask[]): Answers =>
   Object.fromEntries(
     asks.flatMap(({ id, proposed }) => (proposed === null ? [] : [[id, proposed]])),

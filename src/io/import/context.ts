@@ -92,7 +92,14 @@ export class Context {
   }
 
   /** Ask what a slot is in every row, where no column fills it. */
-  askConstant(id: string, proposed: string | null = null, why?: string, needed = true): void {
+  askConstant(
+    id: string,
+    proposed: string | null = null,
+    why?: string,
+    needed = true,
+    usual = why === undefined,
+  ): void {
+    // prettier-ignore
     const { field, says } = this.slot(id);
     this.ask({
       id: `is ${id}`,
@@ -100,6 +107,7 @@ export class Context {
       why: why ?? `No column of the file says it. ${says}.`,
       choices: (field.choices ?? []).map((choice) => ({ value: choice, says: choice })),
       proposed,
+      usual,
       needed,
     });
   }
@@ -162,6 +170,7 @@ const QUESTIONS: Readonly<Record<string, string>> = {
   'locations.status': 'How far have they got?',
   'locations.ground_how': 'How is the ground elevation known?',
   'water_levels.status': 'What state was the water in?',
+  '@read_status': 'What state was the water in?',
   'samples.id': 'What is the sample called?',
   'samples.kind': 'What are these samples for?',
   'results.unit': 'Which unit are the results in?',

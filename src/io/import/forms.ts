@@ -87,6 +87,20 @@ const LOCATIONS: readonly Slot[] = [
     'surveyor',
     'from_day',
   ]),
+  becoming('@shot', 'locations', {
+    kind: 'text',
+    says: 'What a surveyor shot: a location, with the mark where one is said: MW-1 TOC, MW-1 GS, GP-01',
+  }),
+  becoming('@shot_elevation', 'locations', {
+    kind: 'length',
+    says: 'Elevation of what was shot: the ground, or the mark levels are read from',
+  }),
+  becoming('@depth_below_ground', 'water_levels', {
+    kind: 'length',
+    says: 'Depth to water below the land surface, positive down; blank if not read',
+  }),
+  becoming('@read_time', 'water_levels', { kind: 'time', says: 'When that level was read' }),
+  ...some('water_levels', ['status']).map((slot) => ({ ...slot, id: '@read_status' })),
   UNIT('locations'),
 ];
 
@@ -135,10 +149,28 @@ export const slotNamed = (form: FormName, id: string): Slot | null =>
 export const columnOf = ({ id }: Slot): string | null =>
   id.startsWith('@') ? null : (id.split('.')[1] ?? null);
 
+/** Slots whose column says too little by itself. */
+const TITLES: Readonly<Record<string, string>> = {
+  'locations.ground_how': 'how the ground elevation is known',
+  'locations.id': 'name',
+  'screens.id': 'name',
+  'samples.id': 'name',
+  'measuring_points.from_day': 'first day it was used',
+  'water_levels.why': 'why it is used or left out',
+  '@shot': 'what was shot',
+  '@shot_elevation': 'elevation of what was shot',
+  '@remark': 'sign beside the result',
+  '@clock': 'time of day',
+  '@unit': 'unit of the row',
+  '@depth_below_ground': 'depth below ground',
+  '@read_time': 'when read',
+  '@read_status': 'state of the water',
+};
+
 /** "Water levels: depth to water" for lists of choices. */
 export const slotTitle = (slot: Slot): string => {
   const column = columnOf(slot) ?? slot.id.slice(1);
-  return `${TABLES[slot.table].title}: ${column.replaceAll('_', ' ')}`;
+  return `${TABLES[slot.table].title}: ${TITLES[slot.id] ?? column.replaceAll('_', ' ')}`;
 };
 
 /**
@@ -147,7 +179,7 @@ export const slotTitle = (slot: Slot): string => {
  */
 export const ESSENCE: Readonly<Record<FormName, readonly (readonly string[])[]>> = {
   locations: [
-    ['locations.id', 'screens.id'],
+    ['locations.id', 'screens.id', '@shot'],
     [
       'locations.easting',
       '@longitude',

@@ -7,6 +7,7 @@ import type { LengthUnit } from '../../domain/units';
 import { columnOf, ESSENCE, slotsOf, slotTitle, type FormName, type Slot } from './forms';
 import { headerShape, lengthUnitNamed, readHeading, type Heading } from './heading';
 import type { Coordinates, SourceTable } from './source-table';
+import { areShots } from './survey-shots';
 import { LEFT_OUT, SYNONYMS, UNIT_OF_HEADING } from './synonyms';
 
 /** What is done with a column of a file. */
@@ -98,9 +99,11 @@ type Scored = { readonly score: number; readonly why: string };
 /** How well a heading fits a slot; null where it doesn't. */
 function fitOf(written: string, heading: Heading, slot: Slot, form: FormName): Scored | null {
   let best: Scored | null = null;
+  const { from } = heading;
+  const marked = from === null ? '' : `${heading.plain}${from === 'ground' ? 'bgs' : 'btoc'}`;
   for (const { plain, score } of words(slot, form)) {
     const exact = heading.whole === plain || compact(written) === plain;
-    const without = heading.plain === plain;
+    const without = heading.plain === plain || marked === plain;
     if (!exact && !without) continue;
     const reached = score * (exact ? 1 : WITHOUT_UNIT);
     if (best === null || reached > best.score)
@@ -195,7 +198,42 @@ function assign(source: SourceTable, form: FormName): ReadonlyMap<number, Assign
     given.set(at, { slot, ...fit });
     taken.add(slot.id);
   }
-  return given;
+  return form === 'locations' ? withShots(source, given) : given;
+}
+
+const DESCRIBED =
+  /^(?:desc|description|descriptor|code|note|notes|remark|remarks|comment|comments|name|id|point id|d)$/i;
+
+const NUMBERED = /^(?:pt|p|pnt|point|pt\.?|point|shot)(?:[\s_.-]*(?:no|num|number|id|#))?\.?$/i;
+
+/** The same with descriptions of survey shots and their elevations as such, where a file has them. */
+function withShots(
+  source: SourceTable,
+  given: ReadonlyMap<number, Assigned>,
+): ReadonlyMap<number, Assigned> {
+  const atOf = (id: string) => [...given].find(([, { slot }]) => slot.id === id)?.[0] ?? -1;
+  if (atOf('locations.easting') < 0 || atOf('locations.northing') < 0) return given;
+  const idAt = atOf('locations.id');
+  const numberAt =
+    idAt >= 0 ? idAt : source.headings.findIndex((each) => NUMBERED.test(each.trim()));
+  const pointsBeside = (at: number) =>
+    numberAt < 0 || numberAt === at ? null : someTexts(source, numberAt);
+  const shotAt = source.headings.findIndex(
+    (heading, at) =>
+      DESCRIBED.test(heading.trim()) && areShots(someTexts(source, at), pointsBeside(at)),
+  );
+  if (shotAt < 0) return given;
+  const slots = slotsOf('locations');
+  const put = (id: string, why: string): Assigned[] =>
+    slots.filter((slot) => slot.id === id).map((slot) => ({ slot, score: 1, why }));
+  const found = new Map(given);
+  const isNumbered = idAt >= 0 && someTexts(source, idAt).every((text) => /^\d+$/.test(text));
+  if (isNumbered) found.delete(idAt);
+  for (const each of put('@shot', 'its cells name what was shot')) found.set(shotAt, each);
+  const elevationAt = atOf('locations.ground_elevation');
+  if (elevationAt >= 0)
+    for (const each of put('@shot_elevation', 'the description says of what')) found.set(elevationAt, each); // prettier-ignore
+  return found;
 }
 
 const LEFT = new Set<string>(LEFT_OUT.map(compact));
@@ -400,7 +438,9 @@ function matchOf(
     heading,
     use: blank ? { use: 'leave' } : { use: 'keep' },
     score: 0,
-    why: blank ? 'it is blank' : 'no slot goes by this heading; it is kept as it is',
+    why: blank
+      ? 'it is blank'
+      : 'no column of the tables goes by this heading; it is kept as it is',
   };
 }
 

@@ -7,7 +7,7 @@ import type { Target } from './context';
 import type { Part } from './plan';
 import { rowRule } from './row-rules';
 
-/** A cell of the site that a file would write anew. */
+/** A cell of the site that a file would write anew; `before` is blank where it fills one in. */
 export type Change = {
   readonly table: TableName;
   /** Row of the site's table, from 0. */
@@ -66,6 +66,7 @@ export class SharedRows {
    */
   bind(cells: PartCells, row: number): Bound {
     const key = this.keyPlaces.map((at) => cells[at] ?? '');
+    if (key.every((text) => text === '')) return NOTHING_NEW;
     const name = key.length === 1 ? (key[0] ?? '') : JSON.stringify(key);
     const known = this.byKey.get(name);
     const siteRow = known ? known.siteRow : this.find(key);
@@ -79,13 +80,14 @@ export class SharedRows {
       }) ?? null;
     if (broken) return { ok: false, refusals: [broken] };
     const changes = siteRow < 0 ? NO_CHANGES : this.changesTo(siteRow, known?.from ?? row, whole);
-    if (changes.length > 0 && !this.takeChanges)
-      return { ok: false, refusals: changes.map((change) => refusalOf(change)) };
+    const against = changes.filter(({ before }) => before !== '');
+    if (against.length > 0 && !this.takeChanges)
+      return { ok: false, refusals: against.map((change) => refusalOf(change)) };
     const take = () => {
       if (known) Object.assign(known, { cells: whole, changes });
       else this.byKey.set(name, { cells: whole, siteRow, from: row, changes });
     };
-    const isAdded = siteRow < 0 && !known;
+    const isAdded = siteRow < 0 && (!known || whole.some((text, at) => text !== known.cells[at]));
     return { ok: true, state: isAdded ? 'added' : changes.length > 0 ? 'changed' : 'same', take };
   }
 
@@ -119,7 +121,7 @@ export class SharedRows {
       const before = this.existing.text(siteRow, column);
       return saysTheSame(table, column, before.trim(), after)
         ? []
-        : [{ table, row: siteRow, column, before, after, from }];
+        : [{ table, row: siteRow, column, before: before.trim(), after, from }];
     });
   }
 
@@ -143,7 +145,7 @@ export class SharedRows {
 
 export const refusalOf = ({ column, before, after }: Change): Refusal => ({
   column,
-  expected: before === '' ? 'a blank, as the site has' : `“${before}”, as the site has`,
+  expected: `“${before}”, as the site has`,
   found: after,
 });
 

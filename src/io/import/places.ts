@@ -1,5 +1,7 @@
 import type { Cell, Refusal } from './ask';
 import type { Context } from './context';
+import { KINDS } from './kinds';
+import { listed } from './listed';
 
 /** A location to be added, as a person said it is. */
 export type NewLocation = {
@@ -10,15 +12,6 @@ export type NewLocation = {
 
 const LOCATION = 'new locations';
 const SCREEN = 'new screens';
-
-const KINDS: readonly { readonly kind: string; readonly status: string; readonly says: string }[] =
-  [
-    { kind: 'direct push', status: 'pushed', says: 'direct-push points, pushed' },
-    { kind: 'monitoring well', status: 'installed', says: 'monitoring wells, installed' },
-    { kind: 'piezometer', status: 'installed', says: 'piezometers, installed' },
-    { kind: 'supply well', status: 'installed', says: 'supply wells, installed' },
-    { kind: 'staff gauge', status: 'installed', says: 'staff gauges, installed' },
-  ];
 
 const loose = (name: string) => name.toLowerCase().replace(/\s+/g, ' ');
 
@@ -80,6 +73,41 @@ export class Places {
     return near !== null ? this.taken(name, near, near) : this.addLocation(name, heading);
   }
 
+  /** The name the site has for a location, whatever its capitals and blanks; the name itself where it has none. */
+  siteName(name: string): string {
+    if (this.context.target.site.locations.has(name)) return name;
+    const near = this.looseLocations.get(loose(name)) ?? null;
+    return near === null ? name : this.taken(name, near, near);
+  }
+
+  /**
+   * The location or screen of the site a sample's name means: the same, but for
+   * capitals and blanks, or what it begins with: MW-3 for "MW-3-1025". Null for none.
+   */
+  placeNamed(name: string): string | null {
+    const { site } = this.context.target;
+    const called = (text: string): string | null =>
+      site.screens.has(text) || site.locations.has(text)
+        ? text
+        : (this.looseScreens.get(loose(text)) ?? this.looseLocations.get(loose(text)) ?? null);
+    const whole = called(name);
+    if (whole !== null) return whole;
+    for (let end = name.length - 1; end > 1; end--) {
+      if (!/[\s_/()-]/.test(name[end] ?? '')) continue;
+      const place = called(name.slice(0, end).trim());
+      if (place !== null) return place;
+    }
+    return null;
+  }
+
+  /** The screen at a location, of its name where it is yet to be made. */
+  screenOf(name: string, heading: string): Cell {
+    const screens = this.byLocation.get(name) ?? [];
+    return screens.length > 1
+      ? refusal(heading, `one of its screens, ${listed(screens)}`, name)
+      : (screens[0] ?? name);
+  }
+
   private taken(written: string, meant: string, cell: string): string {
     this.context.say(
       `“${written}” is taken for ${meant}: they differ in capitals or blanks alone.`,
@@ -132,6 +160,7 @@ export class Places {
           { value: 'refuse', says: 'Refuse their rows' },
         ],
         proposed: 'add',
+        usual: true,
         needed: true,
       });
   }
@@ -142,12 +171,3 @@ const refusal = (column: string, expected: string, found: string): Refusal => ({
   expected,
   found,
 });
-
-/** "A, B, C and 17 more" */
-export function listed(names: readonly string[], most = 8): string {
-  const shown = names
-    .slice(0, most)
-    .map((name) => (name.length > 40 ? `${name.slice(0, 37)}…` : name));
-  const more = names.length - shown.length;
-  return more > 0 ? `${shown.join(', ')} and ${more} more` : shown.join(', ');
-}

@@ -50,12 +50,12 @@ export function slotColumns(context: Context, slot: Slot, proposed: string | nul
     return [field.required ? required(made, heading, saysOf(slot)) : made];
   }
   const constant = context.constant(slot.id);
+  if (field.required) context.askConstant(slot.id, proposed);
   if (constant !== null) {
     const cell = read(constant);
     return [{ column, from: [], make: () => cell }];
   }
   if (!field.required) return [];
-  context.askConstant(slot.id, proposed);
   return [{ column, from: [], make: () => missing(title, saysOf(slot)) }];
 }
 

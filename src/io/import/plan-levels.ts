@@ -4,8 +4,9 @@ import type { Made } from './cells';
 import type { Context } from './context';
 import type { Places } from './places';
 import type { Part, Plan } from './plan';
-import { keptColumns, keyOf, missing, required, slotColumns, tableColumns } from './plan-common';
-import { lengthColumns, timeFrom } from './readers';
+import { keptColumns, keyOf, missing, required, tableColumns } from './plan-common';
+import { slotTitle, type Slot } from './forms';
+import { lengthColumns, readerFor, timeFrom } from './readers';
 import type { Rounds } from './rounds';
 import { DEPTH_WORDS } from './synonyms';
 
@@ -49,7 +50,7 @@ export function planLevels(context: Context, places: Places, rounds: Rounds): Pl
     context.at('water_levels.depth_to_water') === null;
   const depthSlot = belowGround ? '@depth_below_ground' : 'water_levels.depth_to_water';
   const depthAt = context.at(depthSlot);
-  const marks = belowGround ? new LandSurface(context) : null;
+  const marks = belowGround ? new LandSurface(context, false) : null;
   const rows: Part = {
     table: 'water_levels',
     key: keyOf('water_levels'),
@@ -59,7 +60,7 @@ export function planLevels(context: Context, places: Places, rounds: Rounds): Pl
       ...(marks ? [{ ...screen, column: 'measuring_point', make: marks.of(screen) }] : []),
       ...timeColumn(context, 'water_levels.time'),
       ...depthColumns(context, depthSlot),
-      statusColumn(context, depthAt),
+      statusColumn(context, 'water_levels.status', depthAt),
       ...tableColumns(context, 'water_levels', [
         'water_levels.screen',
         'water_levels.event',
@@ -80,7 +81,7 @@ const wordOf = (text: string) => {
 };
 
 /** Depths; blank where the cell says “dry” instead. */
-function depthColumns(context: Context, slot: string): Made[] {
+export function depthColumns(context: Context, slot: string): Made[] {
   return lengthColumns(context, context.slot(slot), 'depth_to_water').map((made) => ({
     ...made,
     make: (texts): Cell => (wordOf(texts[0] ?? '') === null ? made.make(texts) : ''),
@@ -88,10 +89,10 @@ function depthColumns(context: Context, slot: string): Made[] {
 }
 
 /** The state of the water: its column, a word in the cell of depths, or one state for the file. */
-function statusColumn(context: Context, depthAt: number | null): Made {
-  const slot = context.slot('water_levels.status');
+export function statusColumn(context: Context, slotId: string, depthAt: number | null): Made {
+  const slot = context.slot(slotId);
   const statusAt = context.at(slot.id);
-  const [own] = slotColumns(context, slot, 'static');
+  const own = stateOfRow(context, slot, statusAt);
   const from = [...(statusAt === null ? [] : [statusAt]), ...(depthAt === null ? [] : [depthAt])];
   return {
     column: 'status',
@@ -99,19 +100,39 @@ function statusColumn(context: Context, depthAt: number | null): Made {
     make: (texts): Cell => {
       const word = depthAt === null ? null : wordOf(texts.at(-1) ?? '');
       if (word !== null) return word;
-      return own ? own.make(statusAt === null ? [] : texts.slice(0, 1)) : '';
+      return own(statusAt === null ? '' : (texts[0] ?? ''));
     },
+  };
+}
+
+/** What a file says the state of the water was, else a person: it is never taken for granted. */
+function stateOfRow(context: Context, slot: Slot, at: number | null): (text: string) => Cell {
+  const title = context.heading(at, slotTitle(slot));
+  const read = readerFor(context, slot, at);
+  const constant = context.constant(slot.id);
+  const open = missing(title, `one of ${(slot.field.choices ?? []).join(', ')}`);
+  if (at === null) context.askConstant(slot.id, 'static');
+  return (text) => {
+    const cell = read(text === '' ? (constant ?? '') : text);
+    if (cell !== '') return cell;
+    if (at !== null)
+      context.askConstant(slot.id, 'static', `${title} is blank in some rows.`, true, true);
+    return open;
   };
 }
 
 const LAND = 'land surface';
 
 /** The mark at land surface of each screen that is read from there. */
-class LandSurface {
+export class LandSurface {
   private readonly known = new Map<string, string>();
   private readonly ids = new Set<string>();
 
-  constructor(private readonly context: Context) {
+  /** @param hasOthers  whether the file brings each screen a mark of its own name too */
+  constructor(
+    private readonly context: Context,
+    private readonly hasOthers: boolean,
+  ) {
     const { site } = context.target;
     for (const { id, screen, description } of site.measuringPoints.values()) {
       this.ids.add(id);
@@ -136,7 +157,7 @@ class LandSurface {
   private mark(screen: string): string {
     const known = this.known.get(screen);
     if (known !== undefined) return known;
-    const id = this.ids.has(screen) ? `${screen} ${LAND}` : screen;
+    const id = this.hasOthers || this.ids.has(screen) ? `${screen} ${LAND}` : screen;
     this.known.set(screen, id);
     return id;
   }

@@ -5,16 +5,15 @@ import { readReported } from '../../domain/lab/reported';
 import type { Cell } from './ask';
 import type { Made } from './cells';
 import type { Context } from './context';
+import { BLANKS } from './control-samples';
 import { slotsOf, slotTitle } from './forms';
 import type { Places } from './places';
 import type { Part, Plan } from './plan';
 import { eventColumn, timeColumn } from './plan-levels';
 import { keptColumns, keyOf, missing, required, slotColumns, tableColumns } from './plan-common';
-import { limitReader, readWhenText, resultReader } from './readers';
+import { limitReader, readerFor, readWhenText, resultReader } from './readers';
 import type { Rounds } from './rounds';
-
-/** Kinds of sample that are of no location. */
-const BLANKS = new Set(['trip blank', 'equipment blank', 'field blank']);
+import { areToldByName, SampleNames, type Told } from './sample-names';
 
 /** Slots that say something of a sample beyond its name. */
 const SAMPLE_SLOTS = slotsOf('results').flatMap(({ id, table }) =>
@@ -27,7 +26,8 @@ export const tellsOfSamples = (context: Context) =>
 
 /** A laboratory file: results, and the samples they are of where it tells of them. */
 export function planResults(context: Context, places: Places, rounds: Rounds | null): Plan {
-  const sample = rounds ? sampleColumn(context) : knownSample(context);
+  const names = rounds && areToldByName(context) ? namesOf(context, places) : null;
+  const sample = names?.id ?? (rounds ? sampleColumn(context) : knownSample(context));
   const rows: Part = {
     table: 'results',
     key: keyOf('results'),
@@ -52,25 +52,86 @@ export function planResults(context: Context, places: Places, rounds: Rounds | n
       ...keptColumns(context, 'results'),
     ],
   };
-  return { rows, once: rounds ? [samplesPart(context, sample, places, rounds)] : [] };
+  return { rows, once: rounds ? [samplesPart(context, sample, places, rounds, names)] : [] };
 }
 
-function samplesPart(context: Context, sample: Made, places: Places, rounds: Rounds): Part {
+/** Columns of the samples that their names tell. */
+type NamedColumns = { readonly id: Made; readonly others: readonly Made[] };
+
+function namesOf(context: Context, places: Places): NamedColumns {
+  const nameAt = context.at('samples.id') ?? 0;
+  const kindAt = context.at('samples.kind');
+  const names = new SampleNames(context, places, nameAt);
+  const readKind =
+    kindAt === null ? null : readerFor(context, context.slot('samples.kind'), kindAt);
+  const from = [...names.from, ...(kindAt === null ? [] : [kindAt])];
+  const matrixAt = context.at('samples.matrix');
+  const [matrix] = matrixAt === null ? [] : slotColumns(context, context.slot('samples.matrix'));
+  const column = (name: string, cell: (told: Told) => Cell): Made => ({
+    column: name,
+    from,
+    make: (texts) => {
+      const kind = readKind ? readKind(texts.at(-1) ?? '') : null;
+      return cell(names.tell(readKind ? texts.slice(0, -1) : texts, kind));
+    },
+  });
+  return {
+    id: column('id', ({ id }) => id),
+    others: [
+      column('screen', ({ screen }) => screen),
+      column('kind', ({ kind }) => kind),
+      ...(context.at('samples.parent') === null ? [column('parent', ({ parent }) => parent)] : []),
+      ...(context.at('samples.blind_alias') === null
+        ? [column('blind_alias', ({ alias }) => alias)]
+        : []),
+      ...(context.at('samples.lab_number') === null
+        ? []
+        : [column('lab_number', ({ labNumber }) => labNumber)]),
+      ...(matrix
+        ? [
+            {
+              ...matrix,
+              from: [...matrix.from, ...from],
+              make: (texts: readonly string[]) => {
+                const cell = matrix.make(texts.slice(0, 1));
+                const told = column('kind', ({ kind }) => kind).make(texts.slice(1));
+                // A laboratory gives a blank the matrix of the samples it travels with.
+                return cell === 'groundwater' && typeof told === 'string' && BLANKS.has(told)
+                  ? 'water'
+                  : cell;
+              },
+            },
+          ]
+        : []),
+    ],
+  };
+}
+
+function samplesPart(
+  context: Context,
+  sample: Made,
+  places: Places,
+  rounds: Rounds,
+  names: NamedColumns | null,
+): Part {
   return {
     table: 'samples',
     key: keyOf('samples'),
     columns: [
       { ...sample, column: 'id' },
-      sampledScreen(context, places),
+      ...(names?.others ?? [
+        sampledScreen(context, places),
+        ...slotColumns(context, context.slot('samples.kind'), 'field sample'),
+      ]),
       eventColumn(context, rounds, 'samples.time'),
       ...timeColumn(context, 'samples.time'),
-      ...slotColumns(context, context.slot('samples.kind'), 'field sample'),
       ...tableColumns(context, 'samples', [
         'samples.id',
         'samples.screen',
         'samples.event',
         'samples.time',
         'samples.kind',
+        ...(names?.others.map(({ column }) => `samples.${column}`) ?? []),
       ]),
     ],
   };

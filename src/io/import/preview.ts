@@ -13,8 +13,10 @@ import type { Plan } from './plan';
 import { planLevels, planPurge } from './plan-levels';
 import { planLocations } from './plan-locations';
 import { planResults, tellsOfSamples } from './plan-results';
+import { planSurvey } from './plan-survey';
 import { planTable } from './plan-table';
 import { Rounds } from './rounds';
+import { widenedEvents } from './widened-events';
 import {
   doubtsOf,
   longitudesTurned,
@@ -82,6 +84,7 @@ export function* previewing(
   if (taken.differing > 0) askAboutChanges(context, taken.differing);
 
   const adds = addsOf(taken, places, plan.rounds, target);
+  const changes = [...taken.changes, ...widenedEvents(taken.used, target)];
   const isLong = mapping.layout === 'rows';
   const rowStates = isLong ? taken.state : foldedStates(taken, long.rowOf, source);
   const headRows = new Set(mapping.headRows.map(({ row }) => row));
@@ -91,12 +94,12 @@ export function* previewing(
     results: isLong ? null : accountOf(taken.state, null),
     refused: refusedRows(source, taken.refusals, long.rowOf),
     adds: adds.map(({ table, rows }) => ({ table, rows: rows.size })),
-    changes: taken.changes,
+    changes,
     asks: context.asks,
     said: [...source.said, ...context.said],
     doubts: doubtsOf(adds, target),
     longitudeSign: longitudesTurned(context),
-    edit: editOf(adds, taken.changes),
+    edit: editOf(adds, changes),
     label: `Import ${source.name}`,
   };
 }
@@ -119,7 +122,9 @@ function planOf(context: Context, places: Places): { plan: Plan; rounds: Rounds 
   const { form } = context.mapping;
   switch (form) {
     case 'locations':
-      return { plan: planLocations(context), rounds: null };
+      return context.at('@shot') === null
+        ? planLocations(context, places)
+        : { plan: planSurvey(context, places), rounds: null };
     case 'water_levels': {
       const rounds = new Rounds(context, 'water_levels.event', 'water_levels.time', 'Levels');
       return { plan: planLevels(context, places, rounds), rounds };

@@ -15,6 +15,7 @@ import type { Context } from './context';
 import { A_CLOCK, A_DAY, readClock, type When } from './days';
 import { columnOf, slotTitle, type Slot } from './forms';
 import { lengthUnitNamed, readHeading } from './heading';
+import { matrixReader } from './matrix-words';
 import { CHOICE_WORDS, CODES_UNDER } from './synonyms';
 
 /** A text to a cell, under one heading. */
@@ -111,22 +112,23 @@ function unitOfColumn(context: Context, slot: Slot, at: number): LengthUnit | nu
     context.say(`Distances are taken in the unit of the site’s grid, ${unitText(recorded)}.`);
     return recorded;
   }
-  const answer = context.answer(ASK_LENGTH) ?? '';
-  if (isLengthUnit(answer)) return answer;
-  const odd = readHeading(heading).unit;
+  const named = readHeading(heading).unit;
+  const odd = named === null || lengthUnitNamed(named) !== null ? null : named;
   context.ask({
     id: ASK_LENGTH,
     question: 'Which unit are the depths and elevations in?',
-    why: `“${heading}” does not ${odd === null ? 'name its unit' : `name a unit known here (“${odd}”)`}, and no column does. The site records in ${unitText(isLengthUnit(recorded) ? recorded : 'm')}.`,
+    why: `“${heading}” ${odd === null ? 'does not name its unit' : `names “${odd}”, which is no unit of length known here`}, and no column does. The site records in ${unitText(isLengthUnit(recorded) ? recorded : 'm')}.`,
     choices: [
       { value: 'ft', says: 'Feet' },
       { value: 'm', says: 'Metres' },
       { value: 'us-ft', says: 'US survey feet' },
     ],
     proposed: isLengthUnit(recorded) ? recorded : null,
+    usual: true,
     needed: true,
   });
-  return null;
+  const answer = context.answer(ASK_LENGTH) ?? '';
+  return isLengthUnit(answer) ? answer : null;
 }
 
 /**
@@ -192,6 +194,7 @@ export function readerFor(context: Context, slot: Slot, at: number | null): Read
   const heading = context.heading(at, slotTitle(slot));
   switch (field.kind) {
     case 'text':
+      if (slot.id === 'samples.matrix') return remembering(matrixReader(context, slot, at));
       return CODED.has(slot.id) && /(?:_cd|[\s_]codes?)$/i.test(heading)
         ? codeReader(context, slot, heading)
         : (text) => text;
@@ -282,7 +285,7 @@ function wordsFor(slot: string, choices: readonly string[]): ReadonlyMap<string,
 const MOST_CODES = 25;
 
 /** Texts that files often have as a code of one letter. */
-const CODED = new Set(['screens.zone', 'samples.matrix']);
+const CODED = new Set(['screens.zone']);
 
 /** Under a heading of codes: what a person said a code stands for, else the code itself. */
 function codeReader(context: Context, slot: Slot, heading: string): Reader {
@@ -290,7 +293,7 @@ function codeReader(context: Context, slot: Slot, heading: string): Reader {
   return remembering((text) => {
     if (text === '') return '';
     const answered = context.answer(`${slot.id} ${text}`)?.trim() ?? '';
-    if (answered === '' && ++codes <= MOST_CODES)
+    if (++codes <= MOST_CODES)
       context.ask({
         id: `${slot.id} ${text}`,
         question: `What does “${text.slice(0, 60)}” under ${heading} stand for?`,
@@ -311,10 +314,6 @@ function choiceReader(context: Context, slot: Slot, heading: string): Reader {
   let unknown = 0;
   return (text) => {
     if (text === '') return '';
-    const answered = context.answer(`${slot.id} ${text}`);
-    if (answered !== null) {
-      if (answered === '' || choices.includes(answered)) return answered;
-    }
     const code = Object.hasOwn(codes, text.toLowerCase()) ? codes[text.toLowerCase()] : undefined;
     const known = code ?? words.get(simple(text));
     if (known !== undefined) return known;
@@ -330,6 +329,8 @@ function choiceReader(context: Context, slot: Slot, heading: string): Reader {
         proposed: null,
         needed: true,
       });
+    const answered = context.answer(`${slot.id} ${text}`);
+    if (answered !== null && (answered === '' || choices.includes(answered))) return answered;
     return refuse(heading, `one of ${choices.join(', ')}`, text);
   };
 }

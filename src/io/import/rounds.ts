@@ -1,13 +1,18 @@
 import type { Ask, Cell } from './ask';
 import type { Context } from './context';
 import { dayOf } from './days';
+import { ADJOINS, eventsOfDays } from './event-days';
+import { listed } from './listed';
 import { whenExpected } from './readers';
 
-/** A round to be added to the site's events. */
+/** An event to be added to the site's. */
 export type NewRound = { readonly id: string; readonly title: string };
 
-/** Days without a reading that part two rounds (common practice, no source). */
+/** Days without a reading that part two events (common practice, no source). */
 const PARTS_ROUNDS = 14;
+
+/** What an event is called that levels and samples can share. */
+const SHARED = 'Event';
 
 const MONTHS =
   'January February March April May June July August September October November December'.split(
@@ -18,18 +23,19 @@ const ID = 'rounds';
 const NAME = 'round name';
 const DAY = 'round day';
 
-/** Which round each row belongs to, and which rounds are new. */
+/** Which event each row belongs to, and which events are new. */
 export class Rounds {
   readonly made = new Map<string, NewRound>();
   private readonly eventAt: number | null;
   private readonly way: string | null;
   private readonly name: string;
   private readonly starts: readonly string[];
+  private readonly adjoining: ReadonlyMap<string, readonly string[]>;
 
   /**
-   * @param eventSlot  slot of a column that names the round
+   * @param eventSlot  slot of a column that names the event
    * @param timeSlot  slot of the dates
-   * @param usual  what the rounds are of: "Levels"
+   * @param usual  what events made by the calendar are of: "Levels"
    */
   constructor(
     private readonly context: Context,
@@ -39,11 +45,14 @@ export class Rounds {
   ) {
     this.eventAt = context.at(eventSlot);
     const days = this.eventAt === null ? daysIn(context, timeSlot) : [];
-    this.starts = startsOf(days);
+    this.adjoining = eventsOfDays(days, context.target.site.events.values());
+    this.starts = startsOf(days.filter((day) => (this.adjoining.get(day) ?? []).length === 0));
     const constant = context.constant(eventSlot);
-    this.name = constant ?? (context.answer(NAME)?.trim() || usual);
     this.way = constant !== null ? 'one' : context.answer(ID);
-    if (this.eventAt === null && constant === null) this.ask(days, usual);
+    const isShared = this.way === 'gap' || this.way === 'existing' || this.way === null;
+    const usually = isShared ? SHARED : usual;
+    this.name = constant ?? (context.answer(NAME)?.trim() || usually);
+    if (this.eventAt === null && constant === null) this.ask(days, usually);
   }
 
   /** Columns of the file a round is told by: its date, and its own where there is one. */
@@ -61,7 +70,7 @@ export class Rounds {
       if (text === '')
         return {
           column: context.heading(this.eventAt, 'Event'),
-          expected: 'the round it belongs to',
+          expected: 'the event it belongs to',
           found: '',
         };
       return date === '' ? this.withoutDay(text) : this.named(text, text);
@@ -72,7 +81,7 @@ export class Rounds {
     if (!('text' in when))
       return {
         column: context.heading(context.at(this.timeSlot), 'Date'),
-        expected: date === '' ? 'a date, to know the round by' : whenExpected(when),
+        expected: date === '' ? 'a date, to know the event by' : whenExpected(when),
         found: date,
       };
     return this.ofDay(dayOf(when.text));
@@ -93,13 +102,13 @@ export class Rounds {
     const month = `${MONTHS[Number(day.slice(5, 7)) - 1] ?? ''} ${year}`;
     switch (this.way) {
       case 'existing': {
-        const covering = coveringEvents(this.context, day);
-        const [only] = covering;
-        return only !== undefined && covering.length === 1
+        const [only, ...more] = this.adjoining.get(day) ?? [];
+        if (only === undefined) return this.afterGap(day);
+        return more.length === 0
           ? only
           : {
               column: 'Date',
-              expected: 'a date within one round of the site',
+              expected: `a date of one event of the site, not of ${[only, ...more].join(' and ')}`,
               found: day,
             };
       }
@@ -109,35 +118,40 @@ export class Rounds {
         return this.named(`${this.name} ${day.slice(0, 7)}`, `${this.name}, ${month}`);
       case 'day':
         return this.named(`${this.name} ${day}`, `${this.name}, ${day}`);
-      case 'gap': {
-        const start = this.starts.findLast((each) => each <= day) ?? day;
-        const alone = this.starts.filter((s) => s.slice(0, 7) === start.slice(0, 7)).length < 2;
-        const label = alone ? start.slice(0, 7) : start;
-        return this.named(`${this.name} ${label}`, `${this.name}, from ${start}`);
-      }
+      case 'gap':
+        return this.afterGap(day);
       default:
-        return { column: 'Date', expected: 'an answer to which round it belongs to', found: day };
+        return { column: 'Date', expected: 'an answer to which event it belongs to', found: day };
     }
   }
 
-  /** A round known by name alone: one of the site's, or one whose day a person says. */
+  /** The new event a day belongs to, where pauses part the events. */
+  private afterGap(day: string): string {
+    const start = this.starts.findLast((each) => each <= day) ?? day;
+    const alone = this.starts.filter((s) => s.slice(0, 7) === start.slice(0, 7)).length < 2;
+    const label = alone ? start.slice(0, 7) : start;
+    const month = `${MONTHS[Number(start.slice(5, 7)) - 1] ?? ''} ${start.slice(0, 4)}`;
+    return this.named(`${this.name} ${label}`, alone ? `${this.name}, ${month}` : `${this.name}, from ${start}`); // prettier-ignore
+  }
+
+  /** An event known by name alone: one of the site's, or one whose day a person says. */
   private withoutDay(id: string): Cell {
     const { context } = this;
     if (context.target.site.events.has(id)) return id;
     context.ask({
       id: DAY,
-      question: 'Which day was the round?',
+      question: 'Which day was the event?',
       why: `“${id}” is not on the site yet, and the file gives rows of it no date.`,
       choices: [],
       proposed: null,
       needed: true,
     });
     return this.day === null
-      ? { column: 'Round', expected: 'the day of a round the site does not have', found: id }
+      ? { column: 'Event', expected: 'the day of an event the site does not have', found: id }
       : this.named(id, id);
   }
 
-  /** The day a person gave for rounds without dates. */
+  /** The day a person gave for events without dates. */
   get day(): string | null {
     const when = this.context.when(this.context.answer(DAY) ?? '');
     return 'text' in when ? dayOf(when.text) : null;
@@ -150,52 +164,66 @@ export class Rounds {
   }
 
   private ask(days: readonly string[], usual: string): void {
-    const { context } = this;
-    const allKnown =
-      days.length > 0 && days.every((day) => coveringEvents(context, day).length === 1);
+    const { context, adjoining } = this;
+    const known = days.filter((day) => adjoining.has(day));
+    const isAmbiguous = known.some((day) => (adjoining.get(day) ?? []).length > 1);
     const years = new Set(days.map((day) => day.slice(0, 4))).size;
+    const fresh = this.starts.length;
     const choices: Ask['choices'] = [
       ...(context.target.site.events.size > 0
-        ? [{ value: 'existing', says: 'The rounds the site has, by date' }]
+        ? [
+            {
+              value: 'existing',
+              says:
+                known.length === days.length || fresh === 0
+                  ? 'The events the site has, by date'
+                  : `The events the site has, by date, and ${fresh === 1 ? 'a new one' : `${fresh} new ones`} for the other days`,
+            },
+          ]
         : []),
       {
         value: 'gap',
-        says: `A round wherever ${PARTS_ROUNDS} days pass without a reading: ${this.starts.length} of them`,
+        says: `A new event wherever ${PARTS_ROUNDS} days pass without a reading: ${startsOf(days).length} of them`,
       },
-      { value: 'one', says: 'One round for the whole file' },
+      { value: 'one', says: 'One event for the whole file' },
       { value: 'year', says: `One a year: ${years} of them` },
       { value: 'month', says: 'One a month' },
       { value: 'day', says: 'One a day' },
     ];
+    const isKnown = known.length > 0 && !isAmbiguous;
     context.ask({
       id: ID,
-      question: 'Which rounds do the rows belong to?',
-      why:
-        days.length === 0
-          ? 'No column names a round, and no dates can be read yet.'
-          : allKnown
-            ? `No column names a round; every date falls within one round the site has.`
-            : `No column names a round. The dates run from ${days[0] ?? ''} to ${days.at(-1) ?? ''}.`,
+      question: 'Which event do the rows belong to?',
+      why: days.length === 0 ? 'No column names an event, and no dates can be read yet.' : `No column names an event. The dates run from ${days[0] ?? ''} to ${days.at(-1) ?? ''}.${this.knownSays(known, days.length)}`, // prettier-ignore
       choices,
-      proposed: allKnown ? 'existing' : days.length > 0 ? 'gap' : null,
+      proposed: isKnown ? 'existing' : days.length > 0 ? 'gap' : null,
       needed: true,
     });
-    context.ask({
-      id: NAME,
-      question: 'What are new rounds called?',
-      why: `The day, month or year is added: “${usual} 2025-03”.`,
-      choices: [],
-      proposed: usual,
-      needed: false,
-    });
+    if (this.way !== 'existing' || fresh > 0)
+      context.ask({
+        id: NAME,
+        question: 'What are new events called?',
+        why: `The day, month or year is added: “${usual} 2025-03”.`,
+        choices: [],
+        proposed: usual,
+        usual: true,
+        needed: false,
+      });
   }
-}
 
-function coveringEvents({ target }: Context, day: string): readonly string[] {
-  const found: string[] = [];
-  for (const { id, first_day, last_day } of target.site.events.values())
-    if (first_day <= day && day <= last_day) found.push(id);
-  return found;
+  /** Which of the days fall within, or next to, events of the site. */
+  private knownSays(known: readonly string[], all: number): string {
+    if (known.length === 0) return '';
+    const ids = [...new Set(known.flatMap((day) => this.adjoining.get(day) ?? []))];
+    const { events } = this.context.target.site;
+    const beyond = known.filter((day) => {
+      const event = events.get(this.adjoining.get(day)?.[0] ?? '');
+      return event !== undefined && (day < event.first_day || day > event.last_day);
+    });
+    const days = known.length === all ? 'All days lie' : `${known.length} of ${all} days lie`;
+    const widened = beyond.length > 0 ? ' An event is widened to the days that adjoin it.' : '';
+    return ` ${days} within ${ADJOINS} days of ${listed(ids, 3)}.${widened}`;
+  }
 }
 
 /** The days of the file, each once, in order. */

@@ -51,7 +51,8 @@ export const SYNONYMS: Readonly<Record<string, string>> = {
   'screens.sounded_depth': 'sounded depth, sounding, sounded total depth',
   'screens.zone':
     'zone, aquifer, unit screened, water-bearing zone, hydrostratigraphic unit, hsu, network_cd, aquifer zone, screened unit',
-  'screens.set_time': 'set time, time set, screen set',
+  'screens.set_time':
+    'set time, time set, screen set, date pushed, push date, pushed, date installed, installation date, date set',
   'screens.pulled_time': 'pulled time, time pulled, screen pulled',
   '@screen_top':
     'screen top, top of screen, top screen, screen top depth, top of screen depth, depth to top of screen, tos, screen from, screened from, interval top, top of interval, screen start ? top depth, from, top',
@@ -78,9 +79,11 @@ export const SYNONYMS: Readonly<Record<string, string>> = {
   '@clock':
     'time, clock, time of day, gauging time, measurement time, reading time, sample time, time sampled, collection time, time collected, hour',
   'water_levels.depth_to_water':
-    'depth to water, dtw, depth to groundwater, depth to gw, water depth, dtgw, depth to water btoc, water level depth, depth water, static water level, swl, depth to static water, dtw btoc, depth to water level',
+    'water level btoc, water level toc, depth to water, dtw, depth to groundwater, depth to gw, water depth, dtgw, depth to water btoc, water level depth, depth water, static water level, swl, depth to static water, dtw btoc, depth to water level',
+  '@read_time':
+    'water level date, level date, date of water level, gauging date, date gauged, date measured',
   '@depth_below_ground':
-    'lev_va, depth to water below land surface, depth below land surface, depth to water below ground, depth below ground, depth to water bgs, dtw bgs, water depth bgs, depth to water bls, depth below ground surface',
+    'water level bgs, water level bgl, water level below ground, static water level bgs, swl bgs, groundwater depth bgs, depth to groundwater bgs, lev_va, depth to water below land surface, depth below land surface, depth to water below ground, depth below ground, depth to water bgs, dtw bgs, water depth bgs, depth to water bls, depth below ground surface',
   'water_levels.depth_to_product':
     'depth to product, dtp, depth to lnapl, depth to free product, product depth, depth to napl, depth to oil',
   'water_levels.product_density':

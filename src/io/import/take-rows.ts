@@ -27,7 +27,7 @@ export type Taken = {
   /** Rows to add, by table, those that others refer to first. */
   readonly added: ReadonlyMap<TableName, Table>;
   readonly changes: readonly Change[];
-  /** How many rows of the file differ from the site. */
+  /** How many rows of the file say something else than the site; to fill in a blank is not. */
   readonly differing: number;
   readonly used: Used;
 };
@@ -53,6 +53,9 @@ export function* takeRows(context: Context, plan: Plan): Generator<Progress, Tak
 
 const NO_CHANGES: readonly Change[] = [];
 
+/** Where a file has no row for each of its own. */
+const NO_ROWS: Part = { table: 'locations', key: [], columns: [] };
+
 class Taker {
   private readonly state: Uint8Array;
   private readonly refusals: Refusals;
@@ -64,6 +67,7 @@ class Taker {
   private readonly blocks: Block[] = [];
   private readonly made: (readonly Cells[])[] = [];
   private readonly keyed: KeyColumns[] = [];
+  private readonly rows: Part;
   private readonly names: readonly string[];
   private readonly key: readonly string[];
   private readonly keyPlaces: readonly number[];
@@ -76,11 +80,11 @@ class Taker {
     private readonly plan: Plan,
   ) {
     const { source, target } = context;
-    const { table, columns } = plan.rows;
+    const { table, columns, key: rowKey } = (this.rows = plan.rows ?? NO_ROWS);
     this.takeChanges = context.answer('changes') === 'take';
     this.names = columns.map(({ column }) => column);
     // A row without a name is told by all it says.
-    this.key = plan.rows.key.length === 0 ? this.names : plan.rows.key;
+    this.key = rowKey.length === 0 ? this.names : rowKey;
     this.keyPlaces = this.key.map((column) => this.names.indexOf(column));
     const existingOf = (name: TableName, key: readonly string[]) =>
       new ExistingRows(target.package.tables[name] ?? null, key);
@@ -99,7 +103,7 @@ class Taker {
 
   take(block: Block, start: number): void {
     const { source } = this.context;
-    const cells = this.plan.rows.columns.map((column) => cellsOf(block, column));
+    const cells = this.rows.columns.map((column) => cellsOf(block, column));
     const keys = this.keyPlaces.map((at) => cells[at]);
     this.made.push(cells);
     this.keyed.push(keys);
@@ -129,6 +133,12 @@ class Taker {
           continue;
         }
       }
+      if (!this.plan.rows) {
+        const made = isNew ? this.bindAll(once, i, row) : 'same';
+        if (typeof made === 'string') this.state[row] = STATES[made];
+        else this.refuse(row, made);
+        continue;
+      }
       const hash = hashes[i] ?? 0;
       isTwin.at = i;
       const twin = this.index.find(hash, isTwin.is);
@@ -147,9 +157,10 @@ class Taker {
         continue;
       }
       if (differs.length > 0) {
-        this.differing++;
-        if (!this.takeChanges || this.changes.length >= MOST_CHANGES) {
-          this.refuse(row, differs.map(refusalOf));
+        const against = differs.filter(({ before }) => before !== '');
+        if (against.length > 0) this.differing++;
+        if ((against.length > 0 && !this.takeChanges) || this.changes.length >= MOST_CHANGES) {
+          this.refuse(row, (against.length > 0 ? against : differs).map(refusalOf));
           continue;
         }
       }
@@ -220,7 +231,7 @@ class Taker {
   /** Columns in which a row differs from one of the same key before it. */
   private apartFrom(twin: number, cells: readonly Cells[], i: number): readonly string[] {
     const before = this.made[Math.floor(twin / BLOCK_ROWS)] ?? [];
-    const { table } = this.plan.rows;
+    const { table } = this.rows;
     return this.names.filter(
       (column, at) =>
         !saysTheSame(table, column, textIn(before[at], twin % BLOCK_ROWS), textIn(cells[at], i)),
@@ -229,13 +240,13 @@ class Taker {
 
   /** Cells of the site the row would write anew. A blank leaves what is there. */
   private differences(siteRow: number, cells: readonly Cells[], i: number, row: number): Change[] {
-    const { table, columns } = this.plan.rows;
+    const { table, columns } = this.rows;
     const differs: Change[] = [];
     columns.forEach(({ column, uncompared }, at) => {
       const after = textIn(cells[at], i);
       if (after === '' || uncompared) return;
-      const before = this.existing.text(siteRow, column);
-      if (!saysTheSame(table, column, before.trim(), after))
+      const before = this.existing.text(siteRow, column).trim();
+      if (!saysTheSame(table, column, before, after))
         differs.push({ table, row: siteRow, column, before, after, from: row });
     });
     return differs;
@@ -264,13 +275,13 @@ class Taker {
 
   taken(): Taken {
     for (const rows of this.shared) this.used.noteShared(rows);
-    const table = withoutBlankColumns(this.names, this.blocks, this.plan.rows.columns);
+    const table = withoutBlankColumns(this.names, this.blocks, this.rows.columns);
     return {
       state: this.state,
       refusals: this.refusals,
       added: new Map([
         ...this.shared.map((rows) => [rows.part.table, rows.added] as const),
-        [this.plan.rows.table, table],
+        ...(this.plan.rows ? [[this.rows.table, table] as const] : []),
       ]),
       changes: [...this.shared.flatMap((rows) => rows.changes), ...this.changes],
       differing: this.differing,

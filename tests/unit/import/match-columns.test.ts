@@ -180,8 +180,8 @@ test('what was corrected by hand is proposed for the next file with the same hea
 test('every column comes with the reason for its match', () => {
   const { matches } = proposeMapping(sourceOf('a.csv', 'Well,Colour,why_refused', 'MW-1,red,x'));
   expect(matches.map(({ why }) => why)).toEqual([
-    'Locations: id: “Well” is a usual heading for it',
-    'no slot goes by this heading; it is kept as it is',
+    'Locations: name: “Well” is a usual heading for it',
+    'no column of the tables goes by this heading; it is kept as it is',
     'says nothing of the site',
   ]);
 });

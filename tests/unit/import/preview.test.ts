@@ -161,7 +161,7 @@ test('a unit nobody named is asked for, and the site’s own proposed', () => {
   expect(account.refused).toBe(1);
 });
 
-test('rounds: by the rounds the site has, else where two weeks pass', () => {
+test('events: those the site has, by date, else new ones where two weeks pass', () => {
   const site = wells();
   const source = sourceOf(
     'l.csv',
@@ -171,11 +171,11 @@ test('rounds: by the rounds the site has, else where two weeks pass', () => {
     'MW-1,2025-06-30,8.40',
   );
   const first = importInto(site, source);
-  expect([...targetOf(first.after).site.events.values()].map((e) => [e.id, e.first_day, e.last_day])).toEqual([['Levels 2025-03', '2025-03-31', '2025-04-02'], ['Levels 2025-06', '2025-06-30', '2025-06-30']]); // prettier-ignore
+  expect([...targetOf(first.after).site.events.values()].map((e) => [e.id, e.first_day, e.last_day])).toEqual([['Event 2025-03', '2025-03-31', '2025-04-02'], ['Event 2025-06', '2025-06-30', '2025-06-30']]); // prettier-ignore
   const later = sourceOf('m.csv', 'Well,Date,DTW (ft)', 'MW-2,2025-03-31,8.01');
   const second = importInto(first.after, later);
   expect(second.preview.asks.find(({ id }) => id === 'rounds')?.proposed).toBe('existing');
-  expect(targetOf(second.after).site.waterLevels.at(-1)?.event).toBe('Levels 2025-03');
+  expect(targetOf(second.after).site.waterLevels.at(-1)?.event).toBe('Event 2025-03');
 });
 
 test('markup, formulas and names of the language itself stay text', () => {

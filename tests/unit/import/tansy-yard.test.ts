@@ -1,0 +1,179 @@
+import { expect, test } from 'vitest';
+import { inUnits, metres } from '../../../src/domain/units';
+import { headsOf } from '../../../src/domain/water/event-heads';
+import { evidentAnswers, proposedAnswers, type Answers } from '../../../src/io/import/ask';
+import { proposeMapping } from '../../../src/io/import/match-columns';
+import { preview } from '../../../src/io/import/preview';
+import { readDelimitedBytes } from '../../../src/io/import/read-delimited';
+import { bytesOfFile, emptySite, importInto, targetOf } from './target';
+
+const FOLDER = new URL('../../fixtures/tansy-yard/', import.meta.url);
+const [SURVEY, PUSH_LOG, LEVELS, LAB] = [
+  'survey 2025-10-14.csv',
+  'push log.csv',
+  'water levels.txt',
+  'lab results L25-10418.csv',
+] as const;
+
+function raw(name: string) {
+  const read = readDelimitedBytes(name, bytesOfFile(new URL(encodeURIComponent(name), FOLDER)));
+  if (!read.ok) throw new Error(read.problem);
+  return read.value;
+}
+
+/** The site with some of the files taken, in order, with the answers the files and the trade speak for. */
+function after(...names: readonly string[]) {
+  return names.reduce((site, name) => importInto(site, raw(name)).after, emptySite());
+}
+
+const idsOf = (rows: ReadonlyMap<string, unknown>) => [...rows.keys()];
+
+test('a surveyor’s shots become locations, ground elevations and measuring points: every row once', () => {
+  const { preview: made, after: site } = importInto(emptySite(), raw(SURVEY));
+  expect(made.account).toMatchObject({ rows: 16, added: 16, refused: 0, blank: 0 });
+  expect(made.adds).toEqual([
+    { table: 'locations', rows: 12 },
+    { table: 'screens', rows: 4 },
+    { table: 'measuring_points', rows: 4 },
+  ]);
+  const { locations, measuringPoints } = targetOf(site).site;
+  // Elevations as the file has them: TY-MW1 TOC 723.24, GS 720.6; GP-05 721.0.
+  expect(measuringPoints.get('TY-MW1')?.elevation?.text).toBe('723.24');
+  expect(locations.get('TY-MW1')).toMatchObject({
+    kind: 'monitoring well',
+    status: 'installed',
+    ground_how: 'surveyed',
+    ground_elevation: { text: '720.6' },
+  });
+  expect(locations.get('GP-05')).toMatchObject({
+    kind: 'direct push',
+    status: 'pushed',
+    ground_elevation: { text: '721.0' },
+  });
+  expect(measuringPoints.size).toBe(4);
+});
+
+test('how shots are read is a question with its evidence; nothing is taken before it is answered', () => {
+  const source = raw(SURVEY);
+  const target = targetOf(emptySite());
+  const open = preview(source, proposeMapping(source).mapping, {}, target);
+  expect(open.account).toMatchObject({ taken: 0, refused: 16 });
+  const ask = (id: string) => open.asks.find((each) => each.id === id);
+  expect(ask('survey shots')?.why).toContain('TY-MW1, TY-MW2, TY-MW3, TY-MW4');
+  expect(ask('survey bare')).toMatchObject({ proposed: 'ground', usual: true });
+  expect(ask('kind of TY-MW')).toMatchObject({ proposed: 'monitoring well' });
+  expect(ask('kind of GP')).toMatchObject({ proposed: 'direct push' });
+});
+
+test('a push log brings screens and levels below ground in one pass, and asks nothing of points the site has', () => {
+  const { preview: made, after: site } = importInto(after(SURVEY), raw(PUSH_LOG));
+  expect(made.account).toMatchObject({ rows: 8, added: 8, refused: 0 });
+  expect(made.asks.map(({ id }) => id)).toEqual(['day of levels', 'rounds', 'round name', 'is @read_status']); // prettier-ignore
+  const { site: read } = targetOf(site);
+  expect(read.waterLevels).toHaveLength(8);
+  // GP-07: screen 12 to 16 ft, water at 9.89 ft below ground at 720.5 ft.
+  expect(read.screens.get('GP-07')).toMatchObject({ tip_depth: { text: '16' }, exposed_length: { text: '4' } }); // prettier-ignore
+  expect(read.waterLevels.find(({ screen }) => screen === 'GP-07')).toMatchObject({ depth_to_water: { text: '9.89' }, measuring_point: 'GP-07', event: 'Event 2025-10' }); // prettier-ignore
+  expect(read.measuringPoints.get('GP-07')).toMatchObject({ description: 'land surface', stick_up: { text: '0' } }); // prettier-ignore
+});
+
+test('gauging and sampling of adjoining days are one event; the month after is another', () => {
+  const { events } = targetOf(after(SURVEY, PUSH_LOG, LEVELS, LAB)).site;
+  expect([...events.values()].map(({ id, first_day, last_day }) => [id, first_day, last_day])).toEqual([
+    ['Event 2025-10', '2025-10-14', '2025-10-15'],
+    ['Event 2025-11', '2025-11-05', '2025-11-05'],
+  ]); // prettier-ignore
+  // Gauged first, on the 15th alone: the samples of the 14th widen it, as a change that is listed.
+  const gauged = after(SURVEY, LEVELS);
+  const { preview: lab, after: widened } = importInto(gauged, raw(LAB));
+  expect(lab.changes).toEqual([
+    { table: 'events', row: 0, column: 'first_day', before: '2025-10-15', after: '2025-10-14', from: 0 }, // prettier-ignore
+  ]);
+  expect(targetOf(widened).site.events.get('Event 2025-10')?.first_day).toBe('2025-10-14');
+});
+
+test('the laboratory’s names are the locations; the duplicate and the blank are kept under theirs', () => {
+  const site = after(SURVEY, PUSH_LOG, LEVELS);
+  const { preview: made, after: last } = importInto(site, raw(LAB), {
+    'second number L25-10418-11': 'field duplicate',
+  });
+  expect(made.account).toMatchObject({ rows: 55, added: 55, refused: 0 });
+  const { samples } = targetOf(last).site;
+  expect(idsOf(samples)).toEqual([
+    ...[1, 2, 3, 4].map((n) => `GP-0${n} 2025-10-14`),
+    ...[5, 6, 7, 8].map((n) => `GP-0${n} 2025-10-15`),
+    'DUP-1 2025-10-14',
+    'Trip Blank 2025-10-15',
+    'GP-05 2025-10-15 L25-10418-11',
+  ]);
+  expect(samples.get('DUP-1 2025-10-14')).toMatchObject({ kind: 'field duplicate', screen: null, parent: null, blind_alias: 'DUP-1', matrix: 'groundwater' }); // prettier-ignore
+  expect(samples.get('Trip Blank 2025-10-15')).toMatchObject({ kind: 'trip blank', screen: null, matrix: 'water' }); // prettier-ignore
+  expect(samples.get('GP-05 2025-10-15 L25-10418-11')).toMatchObject({ parent: 'GP-05 2025-10-15', screen: 'GP-05' }); // prettier-ignore
+});
+
+test('a second sample of one name and another number of the laboratory is never joined without an answer', () => {
+  const { preview: made } = importInto(after(SURVEY, PUSH_LOG), raw(LAB));
+  const ask = made.asks.find(({ id }) => id === 'second number L25-10418-11');
+  expect(ask).toMatchObject({ proposed: null, needed: true });
+  expect(made.account).toMatchObject({ taken: 50, refused: 5 });
+});
+
+test('a laboratory file before the survey says that its names are no locations yet', () => {
+  const { preview: made } = importInto(emptySite(), raw(LAB));
+  // Duplicate and blank are of no location, and come in.
+  expect(made.account).toMatchObject({ taken: 10, refused: 45 });
+  expect(made.asks.find(({ id }) => id === 'samples are locations')).toMatchObject({ proposed: null, why: expect.stringContaining('take the file of locations first') }); // prettier-ignore
+});
+
+test('what no file says, no single press of Agree answers: the water’s state, the unit, the unmarked shots', () => {
+  const site = after(SURVEY);
+  const asked = (name: string) => {
+    const source = raw(name);
+    return preview(source, proposeMapping(source).mapping, {}, targetOf(site)).asks;
+  };
+  const asks = asked(LEVELS);
+  const state = 'is water_levels.status';
+  expect(proposedAnswers(asks)).toHaveProperty([state], 'static');
+  expect(evidentAnswers(asks)).not.toHaveProperty([state]);
+});
+
+test('the four files a second time add nothing', () => {
+  const all = [SURVEY, PUSH_LOG, LEVELS, LAB];
+  const site = after(...all);
+  const second: Answers = {};
+  for (const name of all) {
+    const { preview: again } = importInto(site, raw(name), second);
+    expect(again.edit, name).toBeNull();
+    expect(again.account.added, name).toBe(0);
+  }
+});
+
+test('every row of the four files is in the site or refused with its reason', () => {
+  let site = emptySite();
+  const refused: string[] = [];
+  let [rows, taken] = [0, 0];
+  for (const name of [SURVEY, PUSH_LOG, LEVELS, LAB]) {
+    const made = importInto(site, raw(name), { 'second number L25-10418-11': 'field sample' });
+    rows += made.preview.account.rows;
+    taken += made.preview.account.taken;
+    refused.push(...made.preview.refused.map(({ row, why }) => `${name}, row ${row}: ${why}`));
+    site = made.after;
+  }
+  // 16 shots, 8 push points, 9 readings, 55 results.
+  expect(rows).toBe(88);
+  expect(taken).toBe(87);
+  expect(refused).toEqual([
+    'water levels.txt, row 10: DTW (ft below TOC): expected a number in ft, found “n/a”.',
+  ]);
+  const { site: read } = targetOf(site);
+  expect(read.problems).toEqual([]);
+  expect([read.locations.size, read.waterLevels.length, [...read.results].length]).toEqual([12, 16, 55]); // prettier-ignore
+  // Heads by hand: 723.24 − 11.04, 722.06 − 11.19, 723.45 − 12.74, 723.53 − 12.19; GP-07 720.5 − 9.89 ft.
+  const byHand = { 'TY-MW1': 712.2, 'TY-MW2': 710.87, 'TY-MW3': 710.71, 'TY-MW4': 711.34, 'GP-07': 710.61 }; // prettier-ignore
+  const heads = headsOf(read, 'Event 2025-10');
+  expect(heads).toHaveLength(12);
+  for (const [screen, feet] of Object.entries(byHand)) {
+    const head = heads.find(({ reading }) => reading.screen === screen)?.head;
+    expect(inUnits(head?.value ?? metres(0), 'ft'), screen).toBeCloseTo(feet, 6);
+  }
+});
