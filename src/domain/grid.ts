@@ -25,7 +25,13 @@ export type GridFacts = {
   readonly elevation: Metres;
   /** What a person should know before trusting distances and directions, in sentences; else null. */
   readonly caution: string | null;
+  /** Nothing of the site has a place yet: what hangs on one is not said. */
+  readonly unplaced?: true;
 };
+
+/** Convergence for a north mark: null where true north is not known, undefined where there is no place to say it of. */
+export const northOf = ({ convergence, unplaced }: GridFacts): Degrees | null | undefined =>
+  unplaced ? undefined : convergence;
 
 /**
  * Mean radius of the earth, in metres, that State Plane work uses for the

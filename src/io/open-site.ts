@@ -1,10 +1,9 @@
-import { type Grid } from '../domain/grid';
+import type { Grid, GridFacts } from '../domain/grid';
 import type { DataPackage } from '../domain/site/data-package';
+import { middleOfSite } from '../domain/site/middle-of-site';
 import type { Problem } from '../domain/site/problem';
-import { decimal } from '../domain/site/read-cell';
 import { allOf } from '../domain/site/read-table';
 import { readingSite, type Site } from '../domain/site/site';
-import { cellText } from '../domain/site/table';
 import type { Result } from '../domain/result';
 import { ok } from '../domain/result';
 import { openPackage } from './package/open';
@@ -56,21 +55,20 @@ export function readingSiteOf(
   grid: Grid,
   gridProblem: string | null,
 ): Generator<number, Site> {
-  const [easting, northing] = middleOf(given) ?? [0, 0];
-  const facts = grid.factsAt(easting, northing, given.settings.elevation);
-  return readingSite(given, facts, gridProblem);
+  return readingSite(given, factsOf(given, grid), gridProblem);
 }
 
-/** The middle one of the eastings and of the northings: a point a hundred kilometres off moves it little. */
-function middleOf({ tables }: DataPackage): readonly [number, number] | null {
-  const table = tables.locations;
-  if (!table) return null;
-  const numbers = (column: string) =>
-    Array.from({ length: table.size }, (_, row) => decimal(cellText(table, row, column).trim()))
-      .filter((n) => n !== null)
-      .sort((a, b) => a - b);
-  const [eastings, northings] = [numbers('easting'), numbers('northing')];
-  const middle = (sorted: readonly number[]) => sorted[Math.floor(sorted.length / 2)];
-  const [easting, northing] = [middle(eastings), middle(northings)];
-  return easting === undefined || northing === undefined ? null : [easting, northing];
+/** Facts at the middle of the site; where nothing has a place yet, none that hang on one. */
+function factsOf(given: DataPackage, grid: Grid): GridFacts {
+  const middle = middleOfSite(given);
+  const facts = grid.factsAt(...(middle ?? [0, 0]), given.settings.elevation);
+  if (middle) return facts;
+  return {
+    ...facts,
+    convergence: null,
+    pointScale: null,
+    combinedFactor: null,
+    caution: null,
+    unplaced: true,
+  };
 }

@@ -76,7 +76,7 @@ export function footNotes(form: FigureForm, figure: FigureOf): Note[] {
   const excluded = shown.heads ? excludedNotes(here) : [];
   return [
     plain(
-      `Grid ${settings.grid.name}, ${unitText(settings.grid.unit)}. Grid north is up. ${north}. ${datum}`,
+      `Grid ${settings.grid.name}, ${unitText(settings.grid.unit)}. Grid north is up. ${north && `${north}. `}${datum}`,
     ),
     plain(`Scale ${scaleWords(form.ratio, form.scaleUnit)} on the ground, printed at full size.`),
     ...(interval === null
