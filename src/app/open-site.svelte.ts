@@ -7,7 +7,7 @@ import type { Problem } from '../domain/site/problem';
 import type { Decision } from '../domain/site/schema';
 import { SHOWN_AT_FIRST, type Shown } from '../domain/site/shown';
 import { examine, findingsOf } from '../domain/findings/findings-of';
-import { ASKED_AT_FIRST, judgedOf, type Asked } from '../domain/lab/asked-results';
+import { ASKED_AT_FIRST, askedOf, judgedIn, type Asked } from '../domain/lab/asked-results';
 import { drawnOf } from '../domain/lab/drawn-results';
 import { judgedList } from '../domain/lab/judged-selection';
 import { ofAnalyte } from '../domain/lab/selection';
@@ -75,12 +75,13 @@ export class OpenSite {
   readonly findings = $derived(findingsOf(examine(this.site, this.shown.event, this.grid.covers)));
   #asked: Asked = $state.raw(ASKED_AT_FIRST);
   readonly #askedHere = $derived(askedIn(this.site, this.#asked));
+  /** What is asked for, every analyte; and of it the analyte in view. */
+  readonly selection = $derived(askedOf(this.site, this.shown.event, this.asked));
+  readonly #inView = $derived(ofAnalyte(this.selection, this.shown.analyte));
   /** What is asked for against the level set, every analyte; field samples of the event at first. */
-  readonly judged = $derived(
-    judgedOf(this.site, this.shown.levelSet, this.shown.event, this.asked),
-  );
+  readonly judged = $derived(judgedIn(this.site, this.shown.levelSet, this.selection));
   /** Of these, the analyte in view. */
-  readonly judgedInView = $derived(ofAnalyte(this.judged, this.shown.analyte));
+  readonly judgedInView = $derived(judgedIn(this.site, this.shown.levelSet, this.#inView));
   /** Of these, enough to draw the marks of every screen by. */
   readonly drawnResults = $derived(drawnOf(this.site, this.judgedInView));
   /** `judged` and `judgedInView` as objects: not for what is looked at while every event is asked for. */

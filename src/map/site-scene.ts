@@ -1,4 +1,5 @@
-import { byLocation, type JudgedResult } from '../domain/lab/site-results';
+import type { DrawnResult } from '../domain/lab/drawn-results';
+import { byLocation } from '../domain/lab/site-results';
 import { worstOf } from '../domain/lab/worst';
 import { groupBy } from '../domain/group';
 import type { Shown } from '../domain/site/shown';
@@ -20,7 +21,7 @@ export type Drawing = {
   readonly heads: readonly GaugedScreen[];
   readonly flow: Flow | null;
   /** Field samples of the event, judged. */
-  readonly results: readonly JudgedResult[];
+  readonly results: readonly DrawnResult[];
   /** The three-point construction as items, where it is asked for. */
   readonly construction: readonly Item[];
 };
@@ -47,7 +48,7 @@ export function siteScene({ site, shown, heads, flow, results, construction }: D
 }
 
 /** The worst verdict of each screen sampled, the shallowest screen of a point first. */
-function verdictsAt(site: Site, results: readonly JudgedResult[]): VerdictsAt[] {
+function verdictsAt(site: Site, results: readonly DrawnResult[]): VerdictsAt[] {
   return [...byLocation(results)].flatMap(([id, here]) => {
     const location = site.locations.get(id);
     const at = location ? placeOf(location) : null;

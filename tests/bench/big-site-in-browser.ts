@@ -102,14 +102,22 @@ try {
     await measure('every event together', () =>
       page.getByLabel('Results of every event together').check(),
     );
-    for (const analyte of ['toluene', 'benzene'])
-      await measure(`choose ${analyte}, every event`, () =>
-        page.getByRole('combobox', { name: /^Analyte$/ }).selectOption(analyte),
+    for (const analyte of ['toluene', 'benzene', ''])
+      await choose(
+        `choose ${analyte || 'all analytes'}, every event`,
+        page.getByRole('combobox', { name: /^Analyte$/ }),
+        analyte,
       );
-    for (const set of ['Federal drinking water 2024 (40 CFR 141)', 'A tenth'])
-      await measure(`choose ${set}, every event`, () =>
-        page.getByLabel('Compared with').first().selectOption(set),
-      );
+    for (const analyte of ['', 'lead'])
+      for (const set of ['Federal drinking water 2024 (40 CFR 141)', 'A tenth']) {
+        if (analyte) await page.getByRole('combobox', { name: /^Analyte$/ }).selectOption(analyte);
+        await quiet();
+        await choose(
+          `choose ${set} for ${analyte || 'all analytes'}, every event`,
+          page.getByLabel('Compared with').first(),
+          set,
+        );
+      }
   }
   console.log(`memory ${await peakMemory(browser)} MB`);
   if (complaints.length > 0) console.log(complaints.join('\n'));

@@ -50,15 +50,10 @@ export function askedOf(site: Site, event: string | null, asked: Asked): Selecti
   );
 }
 
-/** What was asked for, judged against one set; none where there is no such set. */
-export function judgedOf(
-  site: Site,
-  set: string | null,
-  event: string | null,
-  asked: Asked,
-): JudgedSelection {
+/** A selection judged against one of a site's sets of levels; nothing where there is no such set. */
+export function judgedIn(site: Site, set: string | null, of: Selection): JudgedSelection {
   const levels = set === null ? undefined : levelSetsOf(site).get(set);
-  return levels ? judgedBy(askedOf(site, event, asked), levels) : NOTHING_JUDGED;
+  return levels ? judgedBy(of, levels) : NOTHING_JUDGED;
 }
 
 const NOTHING_JUDGED = judgedBy(allRows(columnsOfList([])), levelSet('none', []));
@@ -72,7 +67,7 @@ export const askedResults = (
   set: string | null,
   event: string | null,
   asked: Asked,
-): JudgedResult[] => judgedList(judgedOf(site, set, event, asked));
+): JudgedResult[] => judgedList(judgedIn(site, set, askedOf(site, event, asked)));
 
 /** What there is to choose among in a site's results. */
 export type Choices = {

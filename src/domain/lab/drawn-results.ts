@@ -1,16 +1,29 @@
 import type { Site } from '../site/site';
 import { NO_SCREEN } from './column-writer';
-import { judgedAt, worstRowsByScreen, type JudgedSelection } from './judged-selection';
-import type { JudgedResult } from './site-results';
+import { worstRowsByScreen, type JudgedSelection } from './judged-selection';
+import type { Judged } from './screening';
+import type { JudgedResult, PlacedSample } from './site-results';
 import { clings, turbidSamples } from './turbid';
+import { outcomeWithCode } from './verdict-columns';
+
+/** What a mark on the map needs of a result. */
+export type DrawnResult = PlacedSample & {
+  readonly reading: Pick<JudgedResult['reading'], 'key' | 'result'>;
+  readonly judged: Pick<Judged, 'outcome'>;
+};
 
 /**
  * Few results that draw what all of a selection would: the worst of each screen,
  * and of each screen one that turbid water may have raised, where there is one.
  */
-export function drawnOf(site: Site, of: JudgedSelection): JudgedResult[] {
-  const rows = [...worstRowsByScreen(of), ...raisedRowsByScreen(site, of)];
-  return rows.map((row) => judgedAt(of, row));
+export function drawnOf(site: Site, of: JudgedSelection): DrawnResult[] {
+  const { columns, codes } = of;
+  return [...worstRowsByScreen(of), ...raisedRowsByScreen(site, of)].flatMap((row) => {
+    const sample = columns.samples[columns.sample[row] ?? 0];
+    const reading = columns.kinds[columns.kind[row] ?? 0];
+    const judged = { outcome: outcomeWithCode(codes[row] ?? 0) };
+    return sample && reading ? [{ ...sample, reading, judged }] : [];
+  });
 }
 
 function raisedRowsByScreen(site: Site, { columns, rows }: JudgedSelection): number[] {

@@ -112,16 +112,18 @@ export function worstOfVerdict(
  * In the order the screens first appear; results of no screen are left out.
  */
 export function worstRowsByScreen(of: JudgedSelection): number[] {
-  const { columns, rows } = of;
+  const { rows, codes, columns } = of;
+  const { sample, screen: screenOf } = columns;
   const NONE = -1;
   const worst = new Int32Array(columns.screens.length).fill(NONE);
   const met: number[] = [];
   for (const row of rows) {
-    const screen = columns.screen[columns.sample[row] ?? 0] ?? NO_SCREEN;
+    const screen = screenOf[sample[row] ?? 0] ?? NO_SCREEN;
     if (screen === NO_SCREEN) continue;
     const before = worst[screen] ?? NONE;
     if (before === NONE) met.push(screen);
-    if (before === NONE || rankAt(of, row) < rankAt(of, before)) worst[screen] = row;
+    const rank = RANK[codes[row] ?? 0] ?? 0;
+    if (before === NONE || rank < (RANK[codes[before] ?? 0] ?? 0)) worst[screen] = row;
   }
   return met.map((screen) => worst[screen] ?? NONE);
 }

@@ -17,19 +17,44 @@ export function onlyRows<Of extends Selection>(of: Of, isWanted: (row: number) =
   return { ...of, rows: wanted.slice(0, count) };
 }
 
+const byAnalyteBefore = new WeakMap<Uint32Array, readonly Uint32Array[]>();
+
+/** The rows of each analyte of the columns, worked out once for a selection. */
+function rowsByAnalyte({
+  columns: { analyte, analytes },
+  rows,
+}: Selection): readonly Uint32Array[] {
+  const before = byAnalyteBefore.get(rows);
+  if (before) return before;
+  const counts = new Uint32Array(analytes.length);
+  for (const row of rows) counts[analyte[row] ?? 0] = (counts[analyte[row] ?? 0] ?? 0) + 1;
+  const made = Array.from(counts, (count) => new Uint32Array(count));
+  const filled = new Uint32Array(analytes.length);
+  for (const row of rows) {
+    const which = analyte[row] ?? 0;
+    const at = filled[which] ?? 0;
+    const of = made[which];
+    if (of) of[at] = row;
+    filled[which] = at + 1;
+  }
+  byAnalyteBefore.set(rows, made);
+  return made;
+}
+
+const NO_ROWS = new Uint32Array();
+
 /** Of a selection, the results of one analyte by its name as written; all of it for null. */
-export function ofAnalyte<Of extends Selection>(of: Of, analyte: string | null): Of {
+export function ofAnalyte(of: Selection, analyte: string | null): Selection {
   if (analyte === null) return of;
   const { columns } = of;
-  const wanted = columns.analytes.indexOf(analyte);
-  return onlyRows(of, (row) => columns.analyte[row] === wanted);
+  return { columns, rows: rowsByAnalyte(of)[columns.analytes.indexOf(analyte)] ?? NO_ROWS };
 }
 
 /** Names of the analytes in a selection, in the order of the alphabet. */
-export function analytesIn({ columns: { analyte, analytes }, rows }: Selection): readonly string[] {
-  const isThere = new Uint8Array(analytes.length);
-  for (const row of rows) isThere[analyte[row] ?? 0] = 1;
-  return analytes.filter((_, i) => isThere[i] === 1).toSorted((a, b) => a.localeCompare(b));
+export function analytesIn(of: Selection): readonly string[] {
+  const rows = rowsByAnalyte(of);
+  const names = of.columns.analytes.filter((_, which) => (rows[which]?.length ?? 0) > 0);
+  return names.toSorted((a, b) => a.localeCompare(b));
 }
 
 /** How many events the samples of a selection are of. */

@@ -2,7 +2,7 @@ import { groupBy } from '../group';
 import { keptWhile } from '../kept';
 import type { Location, ResultRow, Sample, Screen } from '../site/schema';
 import type { Site } from '../site/site';
-import { rowsWhere } from '../site/table-rows';
+import { resultRowsOf } from './event-rows';
 import { rulesOfSet } from './lab-settings';
 import { legendsFrom } from './qualifiers';
 import { resultReader, type Reading, type ResultInput } from './reading';
@@ -75,9 +75,7 @@ export function resultsIn(site: Site, event: string): SiteReadings {
   const known = keptOf(site);
   const before = known.byEvent.get(event);
   if (before) return before;
-  const isOfEvent = (sample: unknown) =>
-    typeof sample === 'string' && site.samples.get(sample)?.event === event;
-  const made = readingsOf(rowsWhere(site.results, 'sample', isOfEvent), known.reader);
+  const made = readingsOf(resultRowsOf(site, event), known.reader);
   known.byEvent.set(event, made);
   return made;
 }
@@ -164,7 +162,9 @@ export const countsOf = (results: readonly JudgedResult[]): VerdictCounts =>
   countVerdicts(results.map(({ judged }) => judged.outcome.verdict));
 
 /** Results of field samples at each location, by location id; blanks have none. */
-export const byLocation = (results: readonly JudgedResult[]) =>
+export const byLocation = <Result extends Pick<JudgedResult, 'location'>>(
+  results: readonly Result[],
+) =>
   groupBy(
     results.filter(({ location }) => location !== null),
     ({ location }) => location?.id ?? '',

@@ -97,9 +97,11 @@ const CLINGING = new Set([
 ]);
 
 /** Whether turbid water may raise a result: total metals, and what clings to particles. */
-export const clings = ({ key, result }: Reading): boolean =>
+export const clings = ({ key, result }: Pick<Reading, 'key' | 'result'>): boolean =>
   result.fraction !== 'dissolved' && (keysOfGroup('Metals').has(key) || CLINGING.has(key));
 
 /** Whether a result may be too high because its water was turbid. */
-export const raisedByParticles = (site: Site, { sample, reading }: SiteReading): boolean =>
-  turbidSamples(site).has(sample.id) && clings(reading);
+export const raisedByParticles = (
+  site: Site,
+  { sample, reading }: Pick<SiteReading, 'sample'> & { reading: Pick<Reading, 'key' | 'result'> },
+): boolean => turbidSamples(site).has(sample.id) && clings(reading);

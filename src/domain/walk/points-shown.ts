@@ -8,7 +8,7 @@ export function pointsShown(
   which: PointsShown,
   site: Site,
   heads: readonly GaugedScreen[],
-  results: readonly JudgedResult[],
+  results: readonly Pick<JudgedResult, 'location'>[],
 ): ReadonlySet<string> | null {
   const all = [...site.locations.values()];
   switch (which) {

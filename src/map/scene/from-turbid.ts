@@ -1,4 +1,5 @@
-import { byLocation, type JudgedResult } from '../../domain/lab/site-results';
+import type { DrawnResult } from '../../domain/lab/drawn-results';
+import { byLocation } from '../../domain/lab/site-results';
 import { raisedByParticles, turbidSamples } from '../../domain/lab/turbid';
 import type { Site } from '../../domain/site/site';
 import { SIZES } from '../look/look';
@@ -6,7 +7,7 @@ import { placeOf } from './from-locations';
 import type { TextItem } from './scene';
 
 /** The word beside each point with a total metal or a clinging compound from turbid water. */
-export function turbidItems(site: Site, results: readonly JudgedResult[]): TextItem[] {
+export function turbidItems(site: Site, results: readonly DrawnResult[]): TextItem[] {
   if (turbidSamples(site).size === 0) return [];
   return [...byLocation(results)].flatMap(([id, here]): TextItem[] => {
     const location = site.locations.get(id);

@@ -4,10 +4,11 @@ import { keysOfGroup } from '../../../src/domain/lab/analyte-groups';
 import {
   ASKED_AT_FIRST,
   choicesIn,
-  judgedOf,
+  judgedIn,
+  askedOf,
   type Asked,
 } from '../../../src/domain/lab/asked-results';
-import { drawnOf } from '../../../src/domain/lab/drawn-results';
+import { drawnOf, type DrawnResult } from '../../../src/domain/lab/drawn-results';
 import {
   judgedAt,
   judgedList,
@@ -64,7 +65,7 @@ function* everyAsked(site: Site): Generator<Asked> {
     }
 }
 
-const marks = (site: Site, results: readonly JudgedResult[]) =>
+const marks = (site: Site, results: readonly DrawnResult[]) =>
   siteScene({ site, shown: SHOWN_AT_FIRST, heads: [], flow: null, results, construction: [] });
 
 const told = ({ row, judged }: JudgedResult) => `${row.row} ${judged.outcome.reason}`;
@@ -73,13 +74,14 @@ function holdsTogether(site: Site, events: readonly (string | null)[]) {
   for (const set of levelSetsOf(site).keys())
     for (const event of events)
       for (const asked of everyAsked(site)) {
-        const whole = judgedOf(site, set, event, asked);
+        const selection = askedOf(site, event, asked);
+        const whole = judgedIn(site, set, selection);
         const all = oneByOne(site, set, event, asked);
         expect(judgedList(whole).map(told)).toEqual(all.map(told));
         const analytes = [...new Set(all.map(({ row }) => row.analyte))];
-        expect(analytesIn(whole)).toEqual(analytes.toSorted((a, b) => a.localeCompare(b)));
+        expect(analytesIn(selection)).toEqual(analytes.toSorted((a, b) => a.localeCompare(b)));
         for (const analyte of [null, 'no such analyte', ...analytes.slice(0, 1)]) {
-          const of = ofAnalyte(whole, analyte);
+          const of = judgedIn(site, set, ofAnalyte(selection, analyte));
           const objects = all.filter(({ row }) => analyte === null || row.analyte === analyte);
           expect(verdictCounts(of)).toEqual(countsOf(objects));
           if (asked.group === null && asked.zone === null) agreesInDetail(site, of, objects);
