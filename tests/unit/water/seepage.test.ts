@@ -16,6 +16,7 @@ import {
   type SeepageGiven,
   type VelocityUnit,
 } from '../../../src/domain/water/seepage';
+import { seepageProblemWords } from '../../../src/domain/water/seepage-words';
 import type { Source } from '../../../src/domain/work';
 
 const from: Source = { kind: 'citation', text: 'test' };
@@ -120,6 +121,31 @@ describe('a velocity is a range', () => {
     expect(feet.title).toBe('Fastest seepage velocity, ft/d');
   });
 
+  test('velocities and times are printed to three figures, however small or large', () => {
+    const decimals = (k: number, i = 0.001, n = 0.25) =>
+      velocity(given(k, 'm/d', i, n)).slowest.work.decimals;
+    expect(decimals(60)).toBe(3); // 0.240
+    expect(decimals(0.0001, 0.1, 0.5)).toBe(7); // 0.0000200
+    expect(decimals(30_000)).toBe(0); // 120
+    expect(decimals(3_000_000)).toBe(0); // 12000
+    expect(decimals(60, 0)).toBe(0); // 0
+    expect(decimals(1e-15)).toBe(15); // no printer goes further
+    const { shortest } = travelTime(range(metres(500)), velocity(given(60, 'm/d', 0.001, 0.25)));
+    expect(shortest?.work.decimals).toBe(0); // 2083 days
+  });
+
+  test('a travel time opens into the velocity it rests on', () => {
+    const v = velocity(wide);
+    const { shortest, longest } = travelTime(range(metres(100)), v);
+    expect(shortest?.work.terms[1]?.from).toEqual({ kind: 'work', work: v.fastest.work });
+    expect(longest?.work.terms[1]?.from).toEqual({ kind: 'work', work: v.slowest.work });
+  });
+
+  test('pores may be the whole of the ground, as in an open fissure, and no more', () => {
+    expect(seepage({ ...wide, porosity: range(0.3, 1) }).ok).toBe(true);
+    expect(seepage({ ...wide, porosity: range(0.3, 1.01) }).ok).toBe(false);
+  });
+
   test('on level ground the water stands still and never arrives', () => {
     const still = velocity({ ...wide, gradient: range(0, 0.001) });
     expect(still.slowest.value).toBe(0);
@@ -142,6 +168,18 @@ describe('a velocity is a range', () => {
       ok: false,
       problem: { kind: 'range-upside-down', part: 'gradient' },
     });
+  });
+
+  test.each([
+    [{ kind: 'no-conductivity' }, 'Hydraulic conductivity must be above zero.'],
+    [{ kind: 'no-gradient' }, 'There is no gradient to work from.'],
+    [{ kind: 'no-porosity' }, 'Effective porosity is a part of one, above zero.'],
+    [
+      { kind: 'range-upside-down', part: 'porosity' },
+      'The range of porosity runs from more to less.',
+    ],
+  ] as const)('$0.kind is said in a sentence', (problem, words) => {
+    expect(seepageProblemWords(problem)).toBe(words);
   });
 
   test('is never read without its cautions', () => {

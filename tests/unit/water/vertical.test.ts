@@ -189,4 +189,20 @@ describe('equivalent freshwater head', () => {
   test('without a density there is none', () => {
     expect(head(10, -50, 0)).toBeNull();
   });
+
+  test('densities in kg/m³ give the same head: only their ratio counts', () => {
+    const at = (density: number, freshwater: number) =>
+      equivalentFreshwaterHead(
+        metre(10),
+        metre(-50),
+        { value: density, from },
+        { value: freshwater, from },
+      );
+    // h_f = 1025/998 · 10 + 27/998 · 50
+    const fresh = at(1025, 998);
+    expect(fresh?.value).toBeCloseTo((1025 * 10 + 27 * 50) / 998, 12);
+    expect(fresh?.work.answer).toEqual({ value: fresh?.value, dimension: 'length' });
+    expect(at(1025, 0)).toBeNull();
+    expect(at(1025, -998)).toBeNull();
+  });
 });
