@@ -5,11 +5,6 @@ import type { Block } from './table';
 export type Rows<T> = Iterable<T> & {
   readonly length: number;
   at(place: number): T | undefined;
-  /**
-   * The rows whose value in a column is wanted, in order; each different value of
-   * a block is asked about once, and no other row is made. A plain list has none.
-   */
-  where?(column: string, wanted: (value: CellValue | null) => boolean): Iterable<T>;
   /** A row for each different set of values in some columns; the same may come more than once. */
   different?(columns: readonly string[]): Iterable<T>;
   /** The rows in runs as they are kept, each cell a code; a plain list has none. */
@@ -81,20 +76,6 @@ export function tableRows<T>(
         for (let i = 0; i < block.block.size; i++) if (block.state[i] === READ) yield make(i);
       }
     },
-    *where(column, wanted) {
-      const which = names.indexOf(column);
-      for (const block of blocks) {
-        const values = block.values[which];
-        const codes = block.block.columns[places[which] ?? -1]?.codes;
-        const isWanted = values
-          ? Uint8Array.from(values, (value) => (wanted(value ?? null) ? 1 : 0))
-          : Uint8Array.of(wanted(null) ? 1 : 0);
-        if (!isWanted.includes(1)) continue;
-        const make = makerOf(block);
-        for (let i = 0; i < block.block.size; i++)
-          if (isWanted[codes?.[i] ?? 0] === 1 && block.state[i] === READ) yield make(i);
-      }
-    },
     *different(columns) {
       for (const block of blocks) {
         const coded = columns.flatMap(
@@ -161,16 +142,6 @@ export const rowsDifferingIn = <T extends object>(
   rows: Rows<T>,
   columns: readonly (keyof T & string)[],
 ): Iterable<T> => rows.different?.(columns) ?? rows;
-
-/** The rows whose value in a column is wanted, of a table or of a list. */
-export function* rowsWhere<T extends object>(
-  rows: Rows<T>,
-  column: keyof T & string,
-  wanted: (value: CellValue | null) => boolean,
-): Generator<T> {
-  if (rows.where) yield* rows.where(column, wanted);
-  else for (const row of rows) if (wanted(row[column] as CellValue | null)) yield row;
-}
 
 /** Rows in runs of codes, of a table or of a list. */
 export const rowsCoded = <T extends object>(rows: Rows<T>): readonly CodedRows<T>[] =>

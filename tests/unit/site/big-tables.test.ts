@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { readTable, type ReadingContext } from '../../../src/domain/site/read-table';
+import type { Row } from '../../../src/domain/site/schema';
 import { tableOf } from '../../../src/domain/site/table';
-import { rowsDifferingIn, rowsWhere } from '../../../src/domain/site/table-rows';
+import { READ, rowsCoded, rowsDifferingIn, type Rows } from '../../../src/domain/site/table-rows';
 
 const CONTEXT: ReadingContext = {
   file: 'events.csv',
@@ -59,14 +60,20 @@ test('rows are read, refused and left blank as one would row by row, a key that 
   );
 });
 
-test('rows with a value that is wanted, and one row of each kind, are those a look at every row finds', () => {
+test('one row of each kind, and rows as codes, are those a look at every row finds', () => {
   fc.assert(
-    fc.property(rows, fc.constantFrom('Spring', 'Autumn', null), (given, wanted) => {
+    fc.property(rows, (given) => {
       const { rows: read } = readTable('events', tableOf(COLUMNS, given), CONTEXT);
       const all = [...read];
-      expect([...rowsWhere(read, 'title', (title) => title === wanted)]).toEqual(
-        all.filter(({ title }) => title === wanted),
-      );
+      const coded = (of: Rows<Row<'events'>>) =>
+        rowsCoded(of).flatMap(({ size, state, column, make }) => {
+          const { codes, dictionary } = column('title');
+          return Array.from({ length: size }, (_, i) => i)
+            .filter((i) => state[i] === READ)
+            .map((i) => [make(i), dictionary[codes[i] ?? 0] ?? null]);
+        });
+      expect(coded(read)).toEqual(all.map((row) => [row, row.title]));
+      expect(coded(all)).toEqual(coded(read));
       const titles = (of: Iterable<{ readonly title: string | null }>) =>
         new Set(Array.from(of, ({ title }) => title));
       expect(titles(rowsDifferingIn(read, ['title']))).toEqual(titles(all));
