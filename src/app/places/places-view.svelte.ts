@@ -1,5 +1,5 @@
 import type { EastNorth } from '../../domain/grid';
-import { placeImage, type LaidPicture } from '../../domain/picture-place';
+import type { LaidPicture } from '../../domain/picture-place';
 import { fail, ok, type Result } from '../../domain/result';
 import { picturesOf, type Picture } from '../../domain/site/pictures';
 import { inUnits, metres } from '../../domain/units';
@@ -10,6 +10,7 @@ import type { MapTool } from '../lay-out/map-tool';
 import { onePerSite } from '../one-per-site.svelte';
 import type { OpenSite } from '../open-site.svelte';
 import { backdropOf } from './backdrop.svelte';
+import { laidPictures } from './laid-pictures';
 import { PictureDraft } from './picture-draft.svelte';
 
 const ENDINGS = { 'image/png': 'png', 'image/jpeg': 'jpg', 'image/webp': 'webp' } as const;
@@ -45,11 +46,7 @@ export class PlacesView {
   });
 
   readonly #kept: readonly LaidPicture[] = $derived.by(() =>
-    this.pictures.flatMap((picture) => {
-      const bytes = this.#bytesOf(picture.path);
-      const placed = placeImage(picture.size, picture.marks, this.#site.package.settings.grid.unit);
-      return bytes.ok && placed.ok ? [{ picture, bytes: bytes.value, placed: placed.value }] : [];
-    }),
+    laidPictures(this.#site.package, this.#site.files),
   );
 
   /** Pictures as they lie, the one being placed among them as soon as two of its marks are given. */

@@ -1,16 +1,23 @@
+import { base64Of } from '../../domain/base64';
 import type { DataPackage } from '../../domain/site/data-package';
 import { fail, ok, type Result } from '../../domain/result';
 import { savePackage } from '../../io/package/save';
-import { textOf } from '../../io/package/files';
+import { textOf, type Files } from '../../io/package/files';
+import { laidPictures } from '../places/laid-pictures';
 import { DATA_PLACE, type Taken } from './taken';
 
 /** The viewer as it was built with the app: one page without data. */
 const VIEWER = 'walk-viewer.html';
 
-/** The walk as one page: the viewer with the site in it, or why there is none. */
+/**
+ * The walk as one page: the viewer with the site in it, or why there is none.
+ *
+ * @param folder  files of the site's folder, for the bytes of the pictures released
+ */
 export async function walkFile(
   released: DataPackage,
-  of: Omit<Taken, 'files'>,
+  folder: Files,
+  of: Omit<Taken, 'files' | 'pictures'>,
 ): Promise<Result<string, string>> {
   const answer = await fetch(new URL(VIEWER, document.baseURI)).catch(() => null);
   const viewer = answer?.ok ? await answer.text() : '';
@@ -18,7 +25,10 @@ export async function walkFile(
   const files = Object.fromEntries(
     [...savePackage(released)].map(([path, bytes]) => [path, textOf(bytes)]),
   );
-  return ok(viewer.replace(DATA_PLACE, () => embedded({ ...of, files })));
+  const pictures = Object.fromEntries(
+    laidPictures(released, folder).map(({ picture, bytes }) => [picture.path, base64Of(bytes)]),
+  );
+  return ok(viewer.replace(DATA_PLACE, () => embedded({ ...of, files, pictures })));
 }
 
 /**

@@ -1,3 +1,4 @@
+import { bytesOfBase64 } from '../../domain/base64';
 import { fail, ok, type Result } from '../../domain/result';
 import { sentenceOf } from '../../domain/site/problem';
 import { bytesOf } from '../../io/package/files';
@@ -8,6 +9,8 @@ import { OpenSite } from '../open-site.svelte';
 export type Taken = {
   /** Files of the site's folder by path. */
   readonly files: Readonly<Record<string, string>>;
+  /** Pictures of the folder by path, in base64. */
+  readonly pictures: Readonly<Record<string, string>>;
   readonly event: string | null;
   readonly zone: string | null;
   readonly levelSet: string | null;
@@ -24,11 +27,15 @@ export function openTaken(text: string): Result<OpenSite, string> {
   } catch {
     return fail('The data in this file are cut short.');
   }
-  if (typeof taken !== 'object' || taken === null) return fail('There is no walk in this file.');
+  if (typeof taken !== 'object' || taken === null || !taken.files || !taken.pictures)
+    return fail('There is no walk in this file.');
   const files = new Map(Object.entries(taken.files).map(([path, of]) => [path, bytesOf(of)]));
   const opened = openPackage(files);
   if (!opened.ok) return fail(sentenceOf(opened.problem));
-  const site = new OpenSite({ package: opened.value.package, problems: [] });
+  const pictures = new Map(
+    Object.entries(taken.pictures).map(([path, of]) => [path, bytesOfBase64(of)]),
+  );
+  const site = new OpenSite({ package: opened.value.package, problems: [], files: pictures });
   site.show({ event: taken.event, zone: taken.zone, levelSet: taken.levelSet });
   return ok(site);
 }

@@ -53,7 +53,7 @@ export function whereWeAre({ site, of }: Material): Telling {
         : 'There is no event in the site.',
       'Only what was drawn is known. Figures are interpretive, not a survey.',
     ].join('\n'),
-    view: { shown: bare(of), points: 'all', contours: false, window: null },
+    view: { shown: bare(of), points: 'all', contours: false, pictures: true, window: null },
   };
 }
 
@@ -111,6 +111,7 @@ export function wherePushed({ site, of }: Material): Telling {
       shown: bare(of),
       points: 'pushed',
       contours: false,
+      pictures: true,
       window: windowAround(pushes),
     },
   };

@@ -43,6 +43,8 @@ export type StopView = {
   readonly sides?: true;
   /** Whether the pictures that are shown of the site lie under it. */
   readonly pictures?: true;
+  /** Whether the pictures that are shown of the site lie under it. */
+  readonly pictures?: true;
   /** What the map holds; null: the whole site. */
   readonly window: Window | null;
 };

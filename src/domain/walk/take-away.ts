@@ -1,5 +1,6 @@
 import type { DataPackage } from '../site/data-package';
 import { TABLES, type TableName } from '../site/schema';
+import { picturesOf, withPictures, type Picture } from '../site/pictures';
 import { cellText, eachRow, tableOf, type Table } from '../site/table';
 import { rewriteWalk } from './walk-stops';
 import { counted, type Stop } from './stop';
@@ -38,7 +39,8 @@ const INSIDE: readonly string[] = [
 
 /**
  * The part of a site that goes into a walk to be taken away: rows of the events
- * released, stops that are told without their notes, nothing of the rest. A row
+ * released, stops that are told without their notes, pictures that lie under
+ * them, nothing of the rest. A row
  * left out becomes a blank one, so that the work behind a number still names
  * the row it stands in.
  */
@@ -71,7 +73,13 @@ export function releasedPackage(
       return table ? [[name, blanked(table, (row) => isReleased(name, row))]] : [];
     }),
   );
-  return { ...from, tables, descriptor: {} };
+  return { ...from, tables, descriptor: withPictures({}, takenPictures(given, told)) };
+}
+
+/** Pictures that lie under the maps of stops that are told: those shown on the site's own. */
+function takenPictures({ descriptor }: DataPackage, told: readonly Stop[]): readonly Picture[] {
+  const isShown = told.some(({ view }) => view.pictures);
+  return isShown ? picturesOf(descriptor).filter(({ shown }) => shown) : [];
 }
 
 type Cells = (column: string) => string;
@@ -88,15 +96,19 @@ function blanked(table: Table, isReleased: (row: Cells) => boolean): Table {
   return tableOf(table.columns, rows);
 }
 
-/** What is inside, said before it is saved: each table with how many of its rows. */
+/** What is inside, said before it is saved: each table with how many of its rows, and pictures by their titles. */
 export function contentsOf(released: DataPackage): string[] {
-  return TAKEN.flatMap((name) => {
+  const pictures = picturesOf(released.descriptor);
+  const tables = TAKEN.flatMap((name) => {
     const table = released.tables[name];
     const rows = table
       ? rowsOf(table).filter((row) => table.columns.some((column) => row(column) !== '')).length
       : 0;
     return rows > 0 ? [`${TABLES[name].title}: ${counted(rows, 'row')}`] : [];
   });
+  return pictures.length > 0
+    ? [...tables, `Pictures under the map: ${pictures.map(({ title }) => title).join(', ')}`]
+    : tables;
 }
 
 /** Events the told stops speak of, with the one the walk is told for. */

@@ -63,6 +63,7 @@ function readShown(text: string): KeptShown {
       points: isPoints(given.points) ? given.points : 'all',
       contours: given.contours === true,
       ...(given.section === true ? { section: true } : {}),
+      ...(given.pictures === true ? { pictures: true } : {}),
       window: isWindow ? (seen as unknown as Window) : null,
     },
   };

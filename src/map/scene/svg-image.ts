@@ -1,19 +1,14 @@
+import { base64Of } from '../../domain/base64';
 import type { ImageItem, Place } from './scene';
 import type { SvgNode } from './svg-parts';
 
 const addresses = new WeakMap<Uint8Array, string>();
 
-/** Bytes a piece of which is made into text at a time; a call takes only so many arguments. */
-const PIECE = 0x8000;
-
 /** The bytes of a picture as an address that holds them; the same text each time. */
 export function addressOf(bytes: Uint8Array, type: ImageItem['type']): string {
   const before = addresses.get(bytes);
   if (before !== undefined) return before;
-  let letters = '';
-  for (let at = 0; at < bytes.length; at += PIECE)
-    letters += String.fromCharCode(...bytes.subarray(at, at + PIECE));
-  const made = `data:${type};base64,${btoa(letters)}`;
+  const made = `data:${type};base64,${base64Of(bytes)}`;
   addresses.set(bytes, made);
   return made;
 }

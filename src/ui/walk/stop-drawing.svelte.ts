@@ -1,8 +1,10 @@
 import type { OpenSite } from '../../app/open-site.svelte';
+import { laidPictures } from '../../app/places/laid-pictures';
 import type { Walk } from '../../app/walk/walk.svelte';
 import { furnitureRoom } from '../../map/furniture/room';
 import type { MapPoint } from '../../map/furniture/point-list';
 import { drawnPlaces, locationWords } from '../../map/scene/from-locations';
+import { pictureItems } from '../../map/scene/from-pictures';
 import { numbersDiffer, rolledWords } from '../../map/scene/rolling-words';
 import { inView, type Scene } from '../../map/scene/scene';
 import { readable, stopScene } from '../../map/stop-scene';
@@ -41,12 +43,18 @@ export class StopDrawing {
     });
   }
 
+  readonly #pictures = $derived.by(() => laidPictures(this.#site.package, this.#site.files));
+
   readonly #full: Scene = $derived.by(() => {
     const { stop, contours } = this.#walk;
     const { site, shown, heads, flow, shownResults } = this.#site;
     if (!stop) return [];
+    const pictures = stop.view.pictures ? this.#pictures : [];
     const drawing = { site, shown, heads, flow, results: shownResults, construction: [] };
-    return stopScene(drawing, stop, contours);
+    return [
+      ...pictureItems(pictures, site.settings.grid.unit),
+      ...stopScene(drawing, stop, contours),
+    ];
   });
 
   /** Once it rests: nests apart, and words where they can be read. */

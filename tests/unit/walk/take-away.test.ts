@@ -1,10 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { embedded } from '../../../src/app/walk/take-away';
 import { openTaken } from '../../../src/app/walk/taken';
+import { base64Of } from '../../../src/domain/base64';
+import { apply } from '../../../src/domain/site/edits/apply';
+import { picturesOf, withPictures, type Picture } from '../../../src/domain/site/pictures';
 import { cellText } from '../../../src/domain/site/table';
 import { contentsOf, eventsOf, releasedPackage } from '../../../src/domain/walk/take-away';
-import { plain } from '../../../src/domain/walk/stop';
-import { stopsOf } from '../../../src/domain/walk/walk-stops';
+import { plain, type Stop } from '../../../src/domain/walk/stop';
+import { rewriteWalk, stopsOf } from '../../../src/domain/walk/walk-stops';
 import { gridOf, siteOf } from '../../../src/io/open-site';
 import { savePackage } from '../../../src/io/package/save';
 import { textOf } from '../../../src/io/package/files';
@@ -59,9 +62,59 @@ describe('a walk of March 2026 that is taken away', () => {
   });
 });
 
+describe('pictures under the maps of a walk', () => {
+  const plan: Picture = {
+    path: 'images/plan.png',
+    title: 'Site plan, as built',
+    type: 'image/png',
+    size: { width: 400, height: 300 },
+    marks: [
+      { name: 'NW corner', dots: [0, 0], grid: [489000, 1822300] },
+      { name: 'SE corner', dots: [400, 300], grid: [489400, 1822000] },
+    ],
+    opacity: 0.5,
+    shown: true,
+  };
+  const photo: Picture = { ...plan, path: 'images/photo.png', title: 'Photo', shown: false };
+  const withPlan = { ...given, descriptor: withPictures(given.descriptor, [plan, photo]) };
+  const taken = (told: readonly Stop[]) => releasedPackage(withPlan, told, eventsOf(told));
+
+  test('go with it where a stop shows them, and are named in what is inside; others stay at home', () => {
+    const inside = taken(stops);
+    expect(picturesOf(inside.descriptor)).toEqual([plan]);
+    expect(contentsOf(inside).at(-1)).toBe('Pictures under the map: Site plan, as built');
+  });
+
+  test('stay at home where no stop that is told shows them', () => {
+    const without = stops.map((stop) => ({ ...stop, hidden: stop.view.pictures === true }));
+    expect(picturesOf(taken(without).descriptor)).toEqual([]);
+    expect(contentsOf(taken(without)).join()).not.toContain('Pictures');
+  });
+
+  test('come out of the file with the very bytes they went in with', () => {
+    const bytes = Uint8Array.from({ length: 70_000 }, (_, i) => (i * 7) % 256);
+    const files = Object.fromEntries(
+      [...savePackage(taken(stops))].map(([path, of_]) => [path, textOf(of_)]),
+    );
+    const pictures = { [plan.path]: base64Of(bytes) };
+    const back = openTaken(embedded({ files, pictures, event: null, zone: null, levelSet: null }));
+    expect(back.ok && back.value.files.get(plan.path)).toEqual(bytes);
+  });
+
+  test('are kept with a view, and read from the views table', () => {
+    const [where] = stops;
+    if (!where) throw new Error('no stop');
+    const kept = { ...where, id: 'mine', made: null };
+    const edit = apply(given, rewriteWalk(given, [kept]));
+    if (!edit.ok) throw new Error(edit.problem);
+    const read = siteOf(edit.value, gridOf(edit.value).grid, null);
+    expect(stopsOf(read, of)[0]?.view.pictures).toBe(true);
+  });
+});
+
 test('data in the page cannot end the element they stand in', () => {
   const files = { 'a.csv': '</script><script>alert(1)</script><!-- \u2028' };
-  const page = embedded({ files, event: null, zone: null, levelSet: null });
+  const page = embedded({ files, pictures: {}, event: null, zone: null, levelSet: null });
   expect(page).not.toMatch(/<|\u2028/);
   expect(JSON.parse(page)).toMatchObject({ files });
 });
