@@ -17,7 +17,7 @@ const FOLDER = fileURLToPath(new URL('.', import.meta.url));
 const TOP = join(FOLDER, '..', '..');
 const PAGE = join(FOLDER, 'PAGE.md');
 /** What the scripts share, and this one. */
-const NOT_RUN = new Set(['rounds.ts', 'run.ts', 'lab-file.ts', 'page-time.ts']);
+const NOT_RUN = new Set(['rounds.ts', 'run.ts', 'lab-file.ts', 'page-time.ts', 'frames.ts']);
 
 const asked = process.argv.slice(2);
 const isAsked = (file: string) => asked.length === 0 || asked.some((word) => file.includes(word));
