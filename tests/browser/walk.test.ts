@@ -190,6 +190,13 @@ describe('a stop', () => {
     await app.drawn();
     expect(await app.axe()).toEqual([]);
     await app.picture('walk-sheet');
+
+    const stops = () => page.getByRole('button', { name: /^Edit / }).count();
+    const before = await stops();
+    await page.getByRole('button', { name: 'Keep this view' }).click();
+    await expect.poll(stops).toBe(before + 1);
+    await page.getByRole('button', { name: 'Undo', exact: true }).click();
+    await expect.poll(stops).toBe(before);
   });
 });
 

@@ -1,0 +1,83 @@
+/** What a stop of a demo's walk has on its map. */
+import { describe, expect, test } from 'vitest';
+import { judgedAgainst } from '../../../src/domain/lab/site-results';
+import { firstWalk } from '../../../src/domain/walk/first-walk';
+import { headsOf } from '../../../src/domain/water/event-heads';
+import { flowOf } from '../../../src/domain/water/flow';
+import { drawnPlaces, placeOf } from '../../../src/map/scene/from-locations';
+import { inView, type Scene, type TextItem } from '../../../src/map/scene/scene';
+import { readable, stopScene } from '../../../src/map/stop-scene';
+import { openFolder } from '../folder';
+
+const { site } = openFolder('demo-sites/osier-bend');
+const of = {
+  event: '2026-09',
+  zone: 'shallow',
+  levelSet: 'Federal drinking water (40 CFR 141.61(a))',
+};
+const walk = firstWalk(site, of);
+const heads = headsOf(site, of.event);
+const flow = flowOf(site, of.event, of.zone, heads);
+const results = judgedAgainst(site, of.levelSet, { event: of.event, fieldSamples: true });
+const sceneOf = (made: string, change: { made?: null } = {}): Scene => {
+  const stop = walk.find((one) => one.made === made);
+  if (!stop) throw new Error(made);
+  const drawing = { site, shown: stop.view.shown, heads, flow, results, construction: [] };
+  return stopScene(drawing, { ...stop, ...change }, null);
+};
+const hasLines = (scene: Scene) => scene.some(({ layer }) => layer === 'section-lines');
+const namesOf = (scene: Scene) =>
+  scene
+    .filter((item): item is TextItem => item.kind === 'text' && item.layer === 'point-labels')
+    .map(({ text }) => text);
+
+describe('lines of section', () => {
+  test('are drawn where a section is shown, and where somebody kept the view', () => {
+    expect(hasLines(sceneOf('below'))).toBe(true);
+    expect(hasLines(sceneOf('water', { made: null }))).toBe(true);
+  });
+
+  test('are left away where the stop is about something else', () => {
+    expect(hasLines(sceneOf('water'))).toBe(false);
+    expect(hasLines(sceneOf('exceeds'))).toBe(false);
+  });
+});
+
+describe('on a wall, wells of the demo’s nests', () => {
+  // The window of a stop at 1920 by 1080: some 600 m in 1200 px.
+  const at = (id: string) => {
+    const location = site.locations.get(id);
+    return location ? placeOf(location) : null;
+  };
+  const [west, south] = at('MW-4') ?? [0, 0];
+  const around = { west: west - 100, south: south - 150, east: west + 500, north: south + 390 };
+  const laid = readable(sceneOf('exceeds'), site, {
+    seen: around,
+    size: [1200, 1080],
+    magnify: 1.5,
+  });
+
+  test('all have their names where all are sampled', () => {
+    expect(namesOf(laid)).toEqual(expect.arrayContaining(['MW-3', 'PZ-3D', 'MW-6', 'PZ-6D']));
+  });
+
+  test('stand at the same easting, the deep one under the shallow one', () => {
+    const places = drawnPlaces(laid);
+    const [shallow, deep] = [places.get('MW-6'), places.get('PZ-6D')];
+    expect(shallow?.[0]).toBe(deep?.[0]);
+    expect((shallow?.[1] ?? 0) - (deep?.[1] ?? 0)).toBeGreaterThan(0);
+    // No farther from their place than the symbols are high: 20 px of half a metre, times 1.5.
+    expect(Math.abs((shallow?.[1] ?? 0) - (at('MW-6')?.[1] ?? 0))).toBeLessThan(15);
+  });
+});
+
+test('the legend of a stop is of what is in the window, not of what lies beside it', () => {
+  const scene = sceneOf('where');
+  const well = site.locations.get('MW-2');
+  const [east, north] = (well && placeOf(well)) ?? [0, 0];
+  const near = { west: east - 10, south: north - 10, east: east + 10, north: north + 10 };
+  const shown = inView(scene, near);
+  expect(shown.some(({ means }) => means === 'Monitoring well, installed')).toBe(true);
+  expect(shown.some(({ means }) => means === 'Surface water')).toBe(false);
+  expect(inView(scene, { west: -1, south: -1, east: 0, north: 0 })).toEqual([]);
+});
