@@ -163,7 +163,11 @@ const ownPages: Plugin = {
       ? {}
       : {
           build: {
-            rolldownOptions: { input: ['index.html', ASKING_PAGE].map((page) => join(TOP, page)) },
+            rolldownOptions: {
+              input: ['index.html', ASKING_PAGE].map((page) => join(TOP, page)),
+              // The map library changes seldom: a chunk of its own stays in a browser's cache.
+              output: { codeSplitting: { groups: [{ name: 'map-library', test: /maplibre-gl/ }] } },
+            },
           },
         },
 };
