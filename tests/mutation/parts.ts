@@ -58,6 +58,7 @@ export const PARTS: Readonly<Record<string, Part>> = {
       'basis',
     ),
     tests: [
+      'lab/cells',
       'lab/decimal',
       'lab/concentration',
       'lab/reported',
