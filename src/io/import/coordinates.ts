@@ -8,7 +8,8 @@ import { readAngle, readLngLat } from '../projection/angles';
 import type { Cell, Refusal } from './ask';
 import type { Made } from './cells';
 import type { Context } from './context';
-import { converted, digitsOf, numberExpected } from './readers';
+import { converted } from './length-columns';
+import { digitsOf, numberExpected } from './reader';
 
 /** A place on the site's grid, in its unit; or why there is none. */
 type Placed = readonly [easting: string, northing: string] | Refusal;

@@ -1,6 +1,6 @@
 import type { Context } from './context';
 import { slotTitle, type Slot } from './forms';
-import type { Reader } from './readers';
+import type { Reader } from './reader';
 
 /**
  * Matrices as files write them, by the word the tables use. The two-letter codes

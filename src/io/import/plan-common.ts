@@ -3,7 +3,8 @@ import type { Cell, Refusal } from './ask';
 import type { Made } from './cells';
 import type { Context } from './context';
 import { columnOf, slotsOf, slotTitle, type Slot } from './forms';
-import { lengthColumns, readerFor } from './readers';
+import { lengthColumns } from './length-columns';
+import { readerFor } from './readers';
 
 export const keyOf = (table: TableName): readonly string[] => TABLES[table].key;
 

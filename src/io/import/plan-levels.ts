@@ -6,7 +6,8 @@ import type { Places } from './places';
 import type { Part, Plan } from './plan';
 import { keptColumns, keyOf, missing, required, tableColumns } from './plan-common';
 import { slotTitle, type Slot } from './forms';
-import { lengthColumns, readerFor, timeFrom } from './readers';
+import { lengthColumns } from './length-columns';
+import { readerFor, timeFrom } from './readers';
 import type { Rounds } from './rounds';
 import { DEPTH_WORDS } from './synonyms';
 

@@ -9,7 +9,7 @@ import type { Places } from './places';
 import type { Part, Plan } from './plan';
 import { keptColumns, keyOf, required, slotColumns, tableColumns } from './plan-common';
 import { levelsThere } from './plan-levels-there';
-import { lengthColumns } from './readers';
+import { lengthColumns } from './length-columns';
 import type { Rounds } from './rounds';
 
 const COORDINATES = [

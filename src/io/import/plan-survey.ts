@@ -7,7 +7,7 @@ import { listed } from './listed';
 import type { Places } from './places';
 import type { Part, Plan } from './plan';
 import { keptColumns, keyOf, missing } from './plan-common';
-import { lengthColumns } from './readers';
+import { lengthColumns } from './length-columns';
 import { readShot, type Shot } from './survey-shots';
 
 const READ_SO = 'survey shots';

@@ -3,7 +3,7 @@ import type { Context } from './context';
 import { dayOf } from './days';
 import { ADJOINS, eventsOfDays } from './event-days';
 import { listed } from './listed';
-import { whenExpected } from './readers';
+import { whenExpected } from './reader';
 
 /** An event to be added to the site's. */
 export type NewRound = { readonly id: string; readonly title: string };
