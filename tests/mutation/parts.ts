@@ -90,11 +90,11 @@ export const PARTS: Readonly<Record<string, Part>> = {
     tests: ['lab/delineation', 'lab/site-del', 'lab/extent'],
   },
   contours: {
-    change: surface('contour*', 'hull', 'tin*', 'flow-lines', 'surface-*', 'panels'),
+    change: surface('contour*', 'hull', 'tin*', 'flow-lines', 'surface-*'),
     tests: ['surface/contour', 'surface/hull', 'surface/tin', 'surface/flow', 'surface/places'],
   },
   kriging: {
-    change: surface('cholesky', 'covariance*', 'cross-*', 'kriging*', 'variogram*'),
+    change: surface('cholesky', 'covariance*', 'cross-*', 'kriging*', 'panels', 'variogram*'),
     tests: ['surface/cholesky', 'surface/cross', 'surface/kriging', 'surface/variogram'],
   },
   chance: {

@@ -10,7 +10,7 @@ const MOST_LEVELS = 500;
  * in. Empty where the interval is not above zero or would draw over 500 lines.
  */
 export function contourLevels(lowest: Metres, highest: Metres, interval: Metres): Metres[] {
-  if (!(interval > 0) || !(highest >= lowest)) return [];
+  if (!(interval > 0 && interval < Infinity) || !(highest >= lowest)) return [];
   // A level that is a head but for rounding is drawn.
   const first = Math.ceil(lowest / interval - 1e-9);
   const last = Math.floor(highest / interval + 1e-9);
