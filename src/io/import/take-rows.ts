@@ -3,7 +3,8 @@ import { BLOCK_ROWS, type Block, type Table } from '../../domain/site/table';
 import { ExistingRows, keyHashes, saysTheSame, sameKey, type KeyColumns } from './against-site';
 import type { Refusal } from './ask';
 import { blankRows, BlockReasons } from './block-reasons';
-import { cellsOf, keptColumn, textIn, type Cells } from './cells';
+import { AddedRows } from './added-rows';
+import { cellsOf, textIn, type Cells } from './cells';
 import type { Context } from './context';
 import { KeyIndex } from '../../domain/site/key-index';
 import { BlockOnce, refusalOf, SharedRows, type Change } from './once';
@@ -64,7 +65,7 @@ class Taker {
   private readonly index: KeyIndex;
   private readonly existing: ExistingRows;
   private readonly shared: readonly SharedRows[];
-  private readonly blocks: Block[] = [];
+  private readonly added: AddedRows;
   private readonly made: (readonly Cells[])[] = [];
   private readonly keyed: KeyColumns[] = [];
   private readonly rows: Part;
@@ -95,6 +96,7 @@ class Taker {
           rowNumber(source, row),
         ),
     );
+    this.added = new AddedRows(columns);
     this.rule = rowRule(table, target);
     this.state = new Uint8Array(source.table.size);
     this.refusals = new Refusals(source.table.size);
@@ -184,11 +186,7 @@ class Taker {
       block.size,
       (i) => (this.state[start + i] ?? 0) >= ADDED,
     );
-    if (kept > 0)
-      this.blocks.push({
-        size: kept,
-        columns: cells.map((column) => keptColumn(column, keep, kept)),
-      });
+    this.added.add(cells, keep, kept);
   }
 
   private refuse(row: number, reasons: readonly Refusal[]): void {
@@ -275,13 +273,12 @@ class Taker {
 
   taken(): Taken {
     for (const rows of this.shared) this.used.noteShared(rows);
-    const table = withoutBlankColumns(this.names, this.blocks, this.rows.columns);
     return {
       state: this.state,
       refusals: this.refusals,
       added: new Map([
         ...this.shared.map((rows) => [rows.part.table, rows.added] as const),
-        ...(this.plan.rows ? [[this.rows.table, table] as const] : []),
+        ...(this.plan.rows ? [[this.rows.table, this.added.table] as const] : []),
       ]),
       changes: [...this.shared.flatMap((rows) => rows.changes), ...this.changes],
       differing: this.differing,
@@ -294,23 +291,3 @@ const STATES = { added: ADDED, changed: CHANGED, same: SAME } as const;
 
 const isAgainstSite = (refusals: readonly Refusal[]) =>
   refusals.some(({ expected }) => expected.endsWith('as the site has'));
-
-/** The new rows as a table, without the columns that only note a conversion where there was none. */
-function withoutBlankColumns(
-  names: readonly string[],
-  blocks: readonly Block[],
-  columns: Part['columns'],
-): Table {
-  const wanted = names.flatMap((_, at) => {
-    const isBlank = blocks.every((block) => block.columns[at]?.dictionary.every((t) => t === ''));
-    return columns[at]?.uncompared && isBlank ? [] : [at];
-  });
-  return {
-    columns: wanted.map((at) => names[at] ?? ''),
-    blocks: blocks.map((block) => ({
-      size: block.size,
-      columns: wanted.flatMap((at) => block.columns[at] ?? []),
-    })),
-    size: blocks.reduce((sum, block) => sum + block.size, 0),
-  };
-}
