@@ -75,13 +75,17 @@ export class OpenSite {
   readonly findings = $derived(findingsOf(examine(this.site, this.shown.event, this.grid.covers)));
   #asked: Asked = $state.raw(ASKED_AT_FIRST);
   readonly #askedHere = $derived(askedIn(this.site, this.#asked));
+  // By themselves, so that a choice of another analyte or set filters nothing anew.
+  readonly #event = $derived(this.shown.event);
+  readonly #analyte = $derived(this.shown.analyte);
+  readonly #levelSet = $derived(this.shown.levelSet);
   /** What is asked for, every analyte; and of it the analyte in view. */
-  readonly selection = $derived(askedOf(this.site, this.shown.event, this.asked));
-  readonly #inView = $derived(ofAnalyte(this.selection, this.shown.analyte));
+  readonly selection = $derived(askedOf(this.site, this.#event, this.asked));
+  readonly #inView = $derived(ofAnalyte(this.selection, this.#analyte));
   /** What is asked for against the level set, every analyte; field samples of the event at first. */
-  readonly judged = $derived(judgedIn(this.site, this.shown.levelSet, this.selection));
+  readonly judged = $derived(judgedIn(this.site, this.#levelSet, this.selection));
   /** Of these, the analyte in view. */
-  readonly judgedInView = $derived(judgedIn(this.site, this.shown.levelSet, this.#inView));
+  readonly judgedInView = $derived(judgedIn(this.site, this.#levelSet, this.#inView));
   /** Of these, enough to draw the marks of every screen by. */
   readonly drawnResults = $derived(drawnOf(this.site, this.judgedInView));
   /** `judged` and `judgedInView` as objects: not for what is looked at while every event is asked for. */

@@ -4,10 +4,11 @@ import type { SiteReading } from './site-results';
 /** Results that were asked for, as rows of the columns in their order: none is an object until it is looked at. */
 export type Selection = { readonly columns: SiteColumns; readonly rows: Uint32Array };
 
-export const allRows = (columns: SiteColumns): Selection => ({
-  columns,
-  rows: Uint32Array.from({ length: columns.size }, (_, row) => row),
-});
+export function allRows(columns: SiteColumns): Selection {
+  const rows = new Uint32Array(columns.size);
+  for (let row = 0; row < rows.length; row++) rows[row] = row;
+  return { columns, rows };
+}
 
 /** A selection with only the rows that are wanted. */
 export function onlyRows<Of extends Selection>(of: Of, isWanted: (row: number) => boolean): Of {
