@@ -95,7 +95,13 @@ export const PARTS: Readonly<Record<string, Part>> = {
   },
   kriging: {
     change: surface('cholesky', 'covariance*', 'cross-*', 'kriging*', 'panels', 'variogram*'),
-    tests: ['surface/cholesky', 'surface/cross', 'surface/kriging', 'surface/variogram'],
+    tests: [
+      'surface/cholesky',
+      'surface/cross',
+      'surface/kriging',
+      'surface/panels',
+      'surface/variogram',
+    ],
   },
   chance: {
     change: water('monte-carlo', 'random', 'distributions', 'special-functions', 'leave-one-out'),
