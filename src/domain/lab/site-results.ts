@@ -1,12 +1,13 @@
 import { groupBy } from '../group';
 import { keptWhile } from '../kept';
 import type { Location, ResultRow, Sample, Screen } from '../site/schema';
+import { allOf } from '../site/read-table';
 import type { Site } from '../site/site';
 import { resultRowsOf } from './event-rows';
 import { rulesOfSet } from './lab-settings';
 import { legendsFrom } from './qualifiers';
 import { resultReader, type Reading, type ResultInput } from './reading';
-import { chosenRuns, type RunChoice } from './runs';
+import { chosenRuns, isDilution, type RunChoice } from './runs';
 import { levelSets, type Judged, type LevelSet } from './screening';
 import { countVerdicts, type VerdictCounts } from './worst';
 import { DECIMAL_POINT } from './reported';
@@ -64,18 +65,22 @@ export const siteReaderOf = (site: Site): SiteReader => keptOf(site).reader;
  */
 export function resultsOf(site: Site): SiteReadings {
   const known = keptOf(site);
-  return (known.whole ??= readingsOf(site.results, known.reader));
+  return (known.whole ??= allOf(readingsOf(site.results, known.reader)));
 }
 
 /**
  * The results of one event, as `resultsOf` has them: of a million only these are
  * read. A run gives way only to another of its own sample, and so of its event.
  */
-export function resultsIn(site: Site, event: string): SiteReadings {
+export const resultsIn = (site: Site, event: string): SiteReadings =>
+  allOf(readingResultsIn(site, event));
+
+/** `resultsIn` some thousands of rows at a time; each step says how many rows it read. */
+export function* readingResultsIn(site: Site, event: string): Generator<number, SiteReadings> {
   const known = keptOf(site);
   const before = known.byEvent.get(event);
   if (before) return before;
-  const made = readingsOf(resultRowsOf(site, event), known.reader);
+  const made = yield* readingsOf(resultRowsOf(site, event), known.reader);
   known.byEvent.set(event, made);
   return made;
 }
@@ -110,13 +115,23 @@ export function placed({ screens, locations }: Site, sample: Sample): PlacedSamp
   return { sample, screen, location: screen && (locations.get(screen.location) ?? null) };
 }
 
-function readingsOf(rows: Iterable<ResultRow>, read: SiteReader): SiteReadings {
+/** Rows read at a time: some milliseconds of work. */
+const A_STEP = 4_096;
+
+function* readingsOf(rows: Iterable<ResultRow>, read: SiteReader): Generator<number, SiteReadings> {
   const all: SiteReading[] = [];
+  const diluted = new Set<Sample>();
   for (const row of rows) {
     const result = read.row(row);
-    if (result) all.push(result);
+    if (!result) continue;
+    all.push(result);
+    if (isDilution(result.reading)) diluted.add(result.sample);
+    if (all.length % A_STEP === 0) yield A_STEP;
   }
-  const { replaced } = chosenRuns(all.map(({ reading }) => reading));
+  // A run gives way only to another of its own sample, where one of them was diluted.
+  const { replaced } = chosenRuns(
+    all.flatMap(({ sample, reading }) => (diluted.has(sample) ? [reading] : [])),
+  );
   if (replaced.length === 0) return { used: all, replaced };
   const gone = new Set(replaced.map(({ reading }) => reading));
   return { used: all.filter(({ reading }) => !gone.has(reading)), replaced };

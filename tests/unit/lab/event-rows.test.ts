@@ -1,6 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { resultRowsOf } from '../../../src/domain/lab/event-rows';
+import { chosenRuns } from '../../../src/domain/lab/runs';
+import { resultsIn, resultsOf, siteReaderOf } from '../../../src/domain/lab/site-results';
+import type { ResultRow } from '../../../src/domain/site/schema';
 import type { Site } from '../../../src/domain/site/site';
 import { openFolder } from '../folder';
 
@@ -35,6 +38,21 @@ describe.each(['osier-bend', 'quellmoor'])('results of an event of %s', (name) =
       ),
       { numRuns: 5 },
     );
+  });
+
+  test('and their runs give way as if every run of the site were compared', () => {
+    const { row } = siteReaderOf(site);
+    // Every third result the dilution of the one before it.
+    const results = [...site.results].map((result, i, all): ResultRow =>
+      i % 3 === 1 ? { ...(all[i - 1] ?? result), row: result.row, run: 'dilution' } : result,
+    );
+    const runs = { ...site, results };
+    const all = results.flatMap((result) => row(result)?.reading ?? []);
+    const expected = chosenRuns(all).replaced;
+    const replaced = [...site.events.keys()].flatMap((event) => resultsIn(runs, event).replaced);
+    expect(new Set(resultsOf(runs).replaced)).toEqual(new Set(expected));
+    expect(new Set(replaced)).toEqual(new Set(expected));
+    expect(expected.length).toBeGreaterThan(0);
   });
 
   test('are none for an event the site does not have', () => {
