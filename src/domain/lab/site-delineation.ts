@@ -135,7 +135,11 @@ export function plannedPush(
   while (site.locations.has(`${PUSH}${number}`)) number++;
   const id = `${PUSH}${number}`;
   const { grid, verticalUnit } = site.settings;
-  const written = (metres: number, unit: LengthUnit) => inUnits(metres as Metres, unit).toFixed(1);
+  // A hair west of the grid's origin is written 0.0, not -0.0.
+  const written = (metres: number, unit: LengthUnit) =>
+    inUnits(metres as Metres, unit)
+      .toFixed(1)
+      .replace(/^-(?=0\.0$)/, '');
   const location = {
     id,
     kind: 'direct push',
