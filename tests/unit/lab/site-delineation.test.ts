@@ -239,8 +239,12 @@ describe('what a side says', () => {
 
   test('exactly as far as the reach is within it, down and out', () => {
     const exact = { ...reach(), within: 30, below: 6 };
-    const metre = (location: string, x: number, depth: number, more: Partial<ScreenVerdict> = {}) =>
-      ({ ...at(location, 0, 0), easting: x, depth, ...more });
+    const metre = (
+      location: string,
+      x: number,
+      depth: number,
+      more: Partial<ScreenVerdict> = {},
+    ) => ({ ...at(location, 0, 0), easting: x, depth, ...more });
     const from = metre('DP-1', 0, 5, { verdict: 'exceeds' });
     const status = (other: ScreenVerdict, side: SideAnswer['side']) =>
       delineate([from, other], EAST, exact).answers.find((one) => one.side === side)?.status;
