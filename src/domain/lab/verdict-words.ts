@@ -1,6 +1,7 @@
 import { CONFLICT } from './basis';
 import type { Amount } from './concentration-units';
 import type { Level } from './level';
+import { levelInUnitOf } from './level-in-unit';
 import { limitOf } from './limit';
 import { valueOf, type Reading } from './reading';
 import type { Judged } from './screening';
@@ -18,7 +19,8 @@ export function becauseOf({ reading, match, outcome }: Judged): string {
   const { level } = match;
   const value = resultText(reading, valueOf(reading));
   const limit = level && resultText(reading, limitOf(reading, level.decides));
-  const at = level ? levelText(level) : '';
+  const inUnit = level && levelInUnitOf(level, reading);
+  const at = level ? `${levelText(level)}${inUnit === null ? '' : ` (${inUnit})`}` : '';
   const unit = result.unit?.trim() || 'blank';
 
   switch (outcome.reason) {

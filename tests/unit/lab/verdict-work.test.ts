@@ -23,7 +23,7 @@ test('12 µg/L against 0.005 mg/L: first into the level’s unit by a power of t
       line: '12 / 1000 = 0.012',
     },
   ]);
-  expect(work?.note).toBe('12 µg/L is above the level of 0.005 mg/L.');
+  expect(work?.note).toBe('12 µg/L is above the level of 0.005 mg/L (5 µg/L).');
 });
 
 test('the lines end in the cells somebody typed', () => {
