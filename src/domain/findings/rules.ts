@@ -20,6 +20,7 @@ import {
 } from './lab/custody';
 import { duplicateDisagrees, duplicateParents } from './lab/duplicates';
 import { holdingTime, receiptTemperature, sampleTimes } from './lab/handling';
+import { sampledTwice } from './lab/sampled-twice';
 import { turbidity } from './lab/turbidity';
 import { dragDown, sampledInterval, uncertainInterval } from './lab/where-sampled';
 import { headAboveGround, levelAboveMark } from './levels/above-ground';
@@ -129,6 +130,7 @@ export const EVENT_RULES: readonly Rule[] = [
   ...[
     duplicateParents,
     duplicateDisagrees,
+    sampledTwice,
     blanks,
     holdingTime,
     receiptTemperature,

@@ -10,7 +10,7 @@ import { placeOf } from './from-locations';
 import type { Place } from './scene';
 import { textWidth } from './text-width';
 
-/** One line of a box: a screen's name, or a result. */
+/** One line of a box: the name of a screen or sample, or a result. */
 export type BoxLine =
   | { readonly kind: 'screen'; readonly text: string }
   | { readonly kind: 'result'; readonly verdict: Verdict; readonly text: string };
@@ -32,8 +32,8 @@ export const MOST_RESULTS = 8;
 
 /**
  * A box for each point with results, the worst point first. In it the worst
- * result of each analyte and screen, at most `MOST_RESULTS`, by screen where
- * there are several, the shallowest first.
+ * result of each analyte and sample, at most `MOST_RESULTS`, by screen where
+ * there are several, the shallowest first, and by sample where one has several.
  */
 export function resultBoxes(site: Site, results: readonly JudgedResult[]): ResultBox[] {
   const boxes = [...byLocation(results)].flatMap(([id, here]) => {
@@ -51,12 +51,9 @@ export function resultBoxes(site: Site, results: readonly JudgedResult[]): Resul
     if (!first) return [];
     const kept = worst.slice(0, MOST_RESULTS).flatMap((judged) => bySame.get(judged) ?? []);
     const lineFor = new Map(kept.map((result) => [result, lineOf(result)] as const));
-    const screens = [...groupBy(kept, ({ screen }) => screen)].toSorted(
-      ([a], [b]) => (a?.tip_depth?.value ?? 0) - (b?.tip_depth?.value ?? 0),
-    );
-    const named = screens.length > 1;
-    const lines = screens.flatMap(([screen, of]): BoxLine[] => [
-      ...(named ? [{ kind: 'screen', text: screen?.id ?? id } as const] : []),
+    const groups = bySampleOf(kept);
+    const lines = groups.flatMap(({ name, of }): BoxLine[] => [
+      ...(groups.length > 1 ? [{ kind: 'screen', text: name ?? id } as const] : []),
       ...of.flatMap((result) => lineFor.get(result) ?? []),
     ]);
     return [
@@ -67,6 +64,20 @@ export function resultBoxes(site: Site, results: readonly JudgedResult[]): Resul
     ];
   });
   return boxes.toSorted((a, b) => worseResultFirst(a.first, b.first)).map(({ box }) => box);
+}
+
+/** Results of a point by screen, the shallowest first, and by sample under both names where a screen has several. */
+function bySampleOf(results: readonly JudgedResult[]) {
+  const screens = [...groupBy(results, ({ screen }) => screen)].toSorted(
+    ([a], [b]) => (a?.tip_depth?.value ?? 0) - (b?.tip_depth?.value ?? 0),
+  );
+  return screens.flatMap(([screen, here]) => {
+    const name = screen?.id ?? null;
+    const samples = [...groupBy(here, ({ row }) => row.sample)];
+    return samples.length > 1
+      ? samples.map(([sample, of]) => ({ name: [name, sample].filter(Boolean).join(', '), of }))
+      : [{ name, of: here }];
+  });
 }
 
 function lineOf(result: JudgedResult): BoxLine {
