@@ -1,14 +1,19 @@
-import { groupBy } from '../group';
 import { fixed, significant } from '../show';
 import type { ScreeningLevel } from '../site/schema';
+import { footnotes } from './cross-notes';
+import { judgedBy, worseRowFirst, type JudgedSelection } from './judged-selection';
 import type { Level } from './level';
 import { limitOf } from './limit';
-import { FLAG, legendsFrom, type LegendRow } from './qualifiers';
+import type { LegendRow } from './qualifiers';
 import { valueOf } from './reading';
+import { sampleRows } from './sample-rows';
 import { ratioToLevel, type Judged, type LevelSet } from './screening';
-import type { SiteReading } from './site-results';
+import { allRows, type Selection } from './selection';
+import { columnsOfList } from './site-columns';
+import type { PlacedSample, SiteReading } from './site-results';
+import { REASONS } from './verdict';
+import { outcomeWithCode } from './verdict-columns';
 import { resultText } from './verdict-words';
-import { worseResultFirst } from './worst';
 
 /** One analyte of one fraction. */
 export type CrossColumn = {
@@ -78,135 +83,123 @@ export function ratioText(judged: Judged): string {
   return `${before}${number} ×`;
 }
 
-const columnKey = ({ reading, row }: SiteReading) => `${reading.key}|${row.fraction ?? ''}`;
-
 /**
  * Samples by analytes. Rows by location and depth, the most exceeded columns
- * first. Where a sample has an analyte twice, the worse stands and the other is counted.
+ * first. Where a sample has an analyte twice, the worse stands and the other is
+ * counted. The cells of a row are made when they are looked at.
  */
 export function crossTab(
-  readings: readonly SiteReading[],
+  results: Selection | readonly SiteReading[],
   sets: readonly LevelSet[],
   legendRows: readonly (LegendRow | { readonly meaning: string })[],
 ): CrossTab {
-  const notes = footnotes(legendRows as readonly LegendRow[]);
-  const judgedOf = new Map(
-    readings.map((result) => [result, sets.map((set) => set.judge(result.reading))] as const),
-  );
-  const worse = (a: SiteReading, b: SiteReading) => {
-    const [x, y] = [judgedOf.get(a)?.[0], judgedOf.get(b)?.[0]];
-    return x && y ? worseResultFirst(x, y) : 0;
+  const asked = 'rows' in results ? results : allRows(columnsOfList(results));
+  const judged = sets.map((set) => judgedBy(asked, set));
+  const { columns, columnOf } = crossColumns(asked, judged);
+  const { samples, rowsOf } = sampleRows(asked);
+  const worse = worseIn(judged);
+  /** What stands in each column of a sample's row: the worst, and how many others there are. */
+  const standing = (sample: number) => {
+    const found: (Standing | null)[] = columns.map(() => null);
+    for (const row of rowsOf(sample)) {
+      const at = columnOf[asked.columns.kind[row] ?? 0] ?? 0;
+      const before = found[at];
+      if (!before) found[at] = { row, others: 0 };
+      else
+        found[at] = {
+          row: worse(row, before.row) < 0 ? row : before.row,
+          others: before.others + 1,
+        };
+    }
+    return found;
   };
-  const byColumn = [...groupBy(readings, columnKey)].map(([key, results]) => {
-    const sorted = results.toSorted(worse);
-    const [worst] = sorted;
-    if (!worst) throw new Error('a group without members');
-    const levels = sets.map((set) => set.levelFor(worst.reading).level);
-    const exceeding = results.filter((result) =>
-      judgedOf.get(result)?.[0]?.outcome.verdict.startsWith('exceeds'),
-    ).length;
-    return { key, worst, exceeding, levels };
-  });
-  byColumn.sort(
-    (a, b) =>
-      b.exceeding - a.exceeding ||
-      worse(a.worst, b.worst) ||
-      a.worst.row.analyte.localeCompare(b.worst.row.analyte),
-  );
-  const columns = byColumn.map(({ key, worst: { row }, levels }) => ({
-    key,
-    analyte: row.analyte,
-    fraction: row.fraction,
-    levels,
-  }));
-
-  const depth = ({ screen }: SiteReading) => screen?.tip_depth?.value ?? 0;
-  const rows = [...groupBy(readings, ({ sample }) => sample)]
-    .toSorted(
-      ([, [a]], [, [b]]) =>
-        (a?.location?.id ?? '￿').localeCompare(b?.location?.id ?? '￿', 'en', { numeric: true }) ||
-        (a && b ? depth(a) - depth(b) : 0),
-    )
-    .map(([sample, results]): CrossRow => {
-      const byKey = groupBy(results, columnKey);
-      const [first] = results;
+  function* shown() {
+    for (const sample of samples) for (const one of standing(sample)) if (one) yield one.row;
+  }
+  const notes = footnotes(legendRows as readonly LegendRow[], asked, shown());
+  const cellOf = ({ row, others }: Standing): CrossCell => {
+    const result = asked.columns.resultAt(row);
+    const { lab_qualifier: lab, validation_qualifier: validation } = result.row;
+    const against = sets.map((set) => set.judge(result.reading));
+    return {
+      result,
+      judged: against,
+      text: reportedText(result),
+      letters: [lab, validation].flatMap((letters) => letters?.trim() || []).join(' · '),
+      notes: notes.of(row),
+      ratio: against[0] ? ratioText(against[0]) : '',
+      others,
+    };
+  };
+  return {
+    sets: sets.map(({ name }) => name),
+    columns,
+    rows: Array.from(samples, (place) => {
+      const { sample, location, screen } = asked.columns.samples[place] as PlacedSample;
+      let cells: CrossRow['cells'] | null = null;
       return {
         sample: sample.id,
         kind: sample.kind,
-        location: first?.location?.id ?? null,
-        screen: first?.screen?.id ?? null,
-        zone: first?.screen?.zone ?? null,
-        cells: columns.map(({ key }) => {
-          const here = byKey.get(key)?.toSorted(worse) ?? [];
-          const [result] = here;
-          if (!result) return null;
-          const judged = judgedOf.get(result) ?? [];
-          const { lab_qualifier: lab, validation_qualifier: validation } = result.row;
-          return {
-            result,
-            judged,
-            text: reportedText(result),
-            letters: [lab, validation].flatMap((letters) => letters?.trim() || []).join(' · '),
-            notes: notes.of(result),
-            ratio: judged[0] ? ratioText(judged[0]) : '',
-            others: here.length - 1,
-          };
-        }),
+        location: location?.id ?? null,
+        screen: screen?.id ?? null,
+        zone: screen?.zone ?? null,
+        get cells() {
+          return (cells ??= standing(place).map((one) => one && cellOf(one)));
+        },
       };
-    });
-  return { sets: sets.map(({ name }) => name), columns, rows, footnotes: notes.all };
-}
-
-const SAYS: readonly (readonly [flag: number, words: string])[] = [
-  [FLAG.rejected, 'rejected: not usable for any purpose'],
-  [FLAG.notDetected, 'not detected at the limit shown'],
-  [FLAG.tentative, 'identity tentative, not confirmed'],
-  [FLAG.high, 'estimated, biased high'],
-  [FLAG.low, 'estimated, biased low'],
-  [FLAG.overRange, 'over the calibration range'],
-  [FLAG.dilution, 'from a dilution'],
-  [FLAG.inBlank, 'also found in a blank'],
-  [FLAG.unknown, 'not in any legend: ask who wrote it'],
-];
-
-function meaningWords(flags: number): string {
-  const words = SAYS.flatMap(([flag, says]) => (flags & flag ? [says] : []));
-  if (flags & FLAG.estimated && !(flags & (FLAG.high | FLAG.low))) words.push('estimated');
-  return words.length > 0 ? words.join('; ') : 'carries no meaning for a verdict';
-}
-
-/** A number for every set of letters used, by who wrote it, in the order first met. */
-function footnotes(legendRows: readonly LegendRow[]) {
-  const legends = legendsFrom(legendRows);
-  const byWhat = new Map<string, Footnote>();
-  const noteFor = (letters: string | null, who: string, flags: (letters: string) => number) => {
-    const written = letters?.trim() ?? '';
-    if (written === '') return [];
-    const key = `${who}|${written}`;
-    const before = byWhat.get(key);
-    if (before) return [before.number];
-    const number = byWhat.size + 1;
-    const says = `${meaningWords(flags(written))} (${who})`;
-    byWhat.set(key, { number, letters: written, says });
-    return [number];
+    }),
+    footnotes: notes.all,
   };
+}
+
+type Standing = { readonly row: number; readonly others: number };
+
+/** Which of two rows is the worse against the first set; without a set none is. */
+const worseIn = ([first]: readonly JudgedSelection[]) => (first ? worseRowFirst(first) : () => 0);
+
+/** The columns of the table, and for each kind of result its column. */
+function crossColumns(
+  { columns: { kinds, kind, analyte, analytes }, rows }: Selection,
+  judged: readonly JudgedSelection[],
+) {
+  const worse = worseIn(judged);
+  const codes = judged[0]?.codes;
+  const keys = kinds.map(({ key, result }) => `${key}|${result.fraction ?? ''}`);
+  const groups = [...new Set(keys)];
+  const groupOf = Uint32Array.from(keys, (key) => groups.indexOf(key));
+  const found = new Map<number, { worst: number; exceeding: number }>();
+  for (const row of rows) {
+    const group = groupOf[kind[row] ?? 0] ?? 0;
+    const exceeds = codes && EXCEEDS[codes[row] ?? 0] === 1 ? 1 : 0;
+    const before = found.get(group);
+    if (!before) found.set(group, { worst: row, exceeding: exceeds });
+    else {
+      before.exceeding += exceeds;
+      if (worse(row, before.worst) < 0) before.worst = row;
+    }
+  }
+  const nameOf = (row: number) => analytes[analyte[row] ?? 0] ?? '';
+  const sorted = [...found].toSorted(
+    ([, a], [, b]) =>
+      b.exceeding - a.exceeding ||
+      worse(a.worst, b.worst) ||
+      nameOf(a.worst).localeCompare(nameOf(b.worst)),
+  );
+  const placeOf = new Map(sorted.map(([group], place) => [group, place]));
   return {
-    of: ({ row, sample }: SiteReading): number[] => {
-      const { laboratory, validation } = legends(sample.laboratory);
-      return [
-        ...noteFor(
-          row.lab_qualifier,
-          sample.laboratory ?? 'laboratory not named',
-          (letters) => laboratory(letters).flags,
-        ),
-        ...noteFor(row.validation_qualifier, 'validation', (letters) => validation(letters).flags),
-      ];
-    },
-    get all(): readonly Footnote[] {
-      return [...byWhat.values()];
-    },
+    columns: sorted.map(([group, { worst }]): CrossColumn => ({
+      key: groups[group] ?? '',
+      analyte: nameOf(worst),
+      fraction: kinds[kind[worst] ?? 0]?.result.fraction ?? null,
+      levels: judged.map(({ levels }) => levels[kind[worst] ?? 0] ?? null),
+    })),
+    columnOf: Int32Array.from(groupOf, (group) => placeOf.get(group) ?? 0),
   };
 }
+
+const EXCEEDS = Uint8Array.from(REASONS, (_, code) =>
+  outcomeWithCode(code).verdict.startsWith('exceeds') ? 1 : 0,
+);
 
 /** What a level rests on: "Maximum contaminant level; 40 CFR part 141; 141.61(a)(2); verified". */
 export const levelBasis = ({
