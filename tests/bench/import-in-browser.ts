@@ -97,7 +97,7 @@ try {
   await set.press('Enter');
   await page.getByRole('row', { name: /^Rows 7 7 7 / }).waitFor();
   await page.getByRole('button', { name: 'Take it in' }).click();
-  await page.getByText(/^what was pasted: The file adds/).waitFor();
+  await page.getByText(/^what was pasted: Added/).waitFor();
 
   await page.evaluate(() => {
     const input = document.createElement('input');
@@ -151,7 +151,7 @@ try {
     await longestGap(page);
     const begun = performance.now();
     await page.getByRole('button', { name: 'Take it in' }).click();
-    await page.getByText(/^lab.csv: The file adds/).waitFor(WAIT);
+    await page.getByText(/^lab.csv: Added/).waitFor(WAIT);
     const taken = { took: performance.now() - begun, gap: await longestGap(page) };
     console.log(
       `  taken in ${seconds(taken.took)} (longest gap ${taken.gap} ms); memory ${await peakMemory(browser)} MB`,

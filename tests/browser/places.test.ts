@@ -359,7 +359,7 @@ test('points come in from a grid on the older datum, moved and with its accuracy
   await page.getByRole('button', { name: 'Use this local grid' }).click();
   await page.getByText(/turned from Local grid into NAD83/).waitFor();
   await page.getByRole('button', { name: 'Take it in' }).click();
-  await page.getByText('plant.csv: The file adds 2 in locations.').waitFor();
+  await page.getByText('plant.csv: Added 2 in locations.').waitFor();
   await page.getByRole('button', { name: 'Back to the map' }).click();
 
   await menu(page, /Save its tables and drawings/);

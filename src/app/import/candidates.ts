@@ -13,7 +13,12 @@ export type Candidate = {
   /** Delimited text, whose dress a person may correct; of other kinds only the header row. */
   readonly isText: boolean;
   readonly read: (dressed: Dressed) => Reading;
+  /** Its first rows at least, to see what it is. */
+  readonly glance: () => Reading;
 };
+
+/** Bytes of a text that tell what it is. */
+const A_GLANCE = 64 * 1024;
 
 /** Something that is read at once. */
 async function* atOnce(
@@ -33,6 +38,7 @@ export async function candidatesIn(file: File): Promise<Result<readonly Candidat
           name: file.name,
           isText: true,
           read: (dressed) => readDelimited(file.name, file, dressed),
+          glance: () => readDelimited(file.name, file.slice(0, A_GLANCE)),
         },
       ]);
     case 'workbook': {
@@ -43,6 +49,7 @@ export async function candidatesIn(file: File): Promise<Result<readonly Candidat
           name: book.value.sheets.length > 1 ? `${file.name}, sheet ${sheet}` : file.name,
           isText: false,
           read: ({ headerRow }: Dressed) => atOnce(book.value.read(sheet, headerRow)),
+          glance: () => atOnce(book.value.read(sheet)),
         })),
       );
     }
@@ -58,6 +65,7 @@ export async function candidatesIn(file: File): Promise<Result<readonly Candidat
           name: table.name,
           isText: false,
           read: () => atOnce(ok(table)),
+          glance: () => atOnce(ok(table)),
         })),
       );
     }
@@ -77,4 +85,5 @@ export const pastedCandidate = (text: string): Candidate => ({
   name: 'what was pasted',
   isText: true,
   read: (dressed) => atOnce(readDelimitedText('what was pasted', text, dressed)),
+  glance: () => atOnce(readDelimitedText('what was pasted', text)),
 });

@@ -1,18 +1,26 @@
 import { wordsOf } from '../../domain/findings/ground/coordinates';
 import { TABLES, type TableName } from '../../domain/site/schema';
-import { proposedAnswers, type Answers } from '../../io/import/ask';
+import { evidentAnswers, proposedAnswers, type Answers } from '../../io/import/ask';
 import { DELIMITER_WORDS, type Delimiter } from '../../io/import/dress';
 import { ENCODING_WORDS, type Encoding } from '../../io/import/encoding';
-import { slotsOf, slotTitle } from '../../io/import/forms';
 import type { ColumnUse, Mapping, Proposal } from '../../io/import/match-columns';
 import type { Dressed } from '../../io/import/read-delimited';
 import type { Coordinates, Progress } from '../../io/import/source-table';
 import { onePerSite } from '../one-per-site.svelte';
 import type { OpenSite } from '../open-site.svelte';
-import type { FoundTables, ListedTable, PreviewShown, Report, SourceShown } from './importing';
+import type { FoundTables, PreviewShown, Report, SourceShown } from './importing';
 import { ImportingAway, Stopped } from './importing-away';
-import { hasPlaces, matchedColumns, withUse, type MatchedColumn } from './matched-columns';
-import { rememberedMappings, rememberMapping } from './remembered';
+import { ImportQueue } from './import-queue.svelte';
+import {
+  hasPlaces,
+  matchedColumns,
+  slotsToChoose,
+  unfilled,
+  withUse,
+  type MatchedColumn,
+} from './matched-columns';
+import { noneTaken } from './none-taken';
+import { NOTHING_REMEMBERED, rememberedMappings, rememberMapping } from './remembered';
 
 export { DELIMITER_WORDS, ENCODING_WORDS };
 export type { ColumnUse, Coordinates, Delimiter, Encoding, MatchedColumn, SourceShown };
@@ -21,8 +29,7 @@ export type Preview = PreviewShown;
 /** Files on their way into the tables of a site, one after the other. */
 export class ImportView {
   open = $state(false);
-  /** Tables still to be looked at; the first is in hand. */
-  queue: readonly ListedTable[] = $state.raw([]);
+  readonly queue = new ImportQueue();
   source: SourceShown | null = $state.raw(null);
   mapping: Mapping | null = $state.raw(null);
   answers: Answers = $state.raw({});
@@ -34,8 +41,6 @@ export class ImportView {
   doing = $state('');
   dressed: Dressed = $state.raw({});
   trouble = $state('');
-  /** What the files before this one did. */
-  done: readonly string[] = $state.raw([]);
 
   #proposal: Proposal | null = $state.raw(null);
   /** The look that counts: what an earlier one answers is dropped. */
@@ -52,24 +57,12 @@ export class ImportView {
   );
 
   /** Where a column can go, by table. */
-  readonly slots = $derived.by(() => {
-    const all = this.mapping ? slotsOf(this.mapping.form) : [];
-    return all.map((slot) => ({
-      id: slot.id,
-      title: slotTitle(slot),
-      says: slot.says,
-      choices: slot.field.choices ?? [],
-    }));
-  });
+  readonly slots = $derived(this.mapping ? slotsToChoose(this.mapping.form) : []);
 
   /** Places no column fills, which a person may say for every row. */
-  readonly unfilled = $derived.by(() => {
-    const filled = this.mapping?.columns.flatMap((use) => (use.use === 'slot' ? use.slot : []));
-    const asked = this.preview?.asks.map(({ id }) => id) ?? [];
-    return this.slots.filter(
-      ({ id }) => !id.startsWith('@') && !filled?.includes(id) && !asked.includes(`is ${id}`),
-    );
-  });
+  readonly unfilled = $derived(
+    this.mapping ? unfilled(this.slots, this.mapping, this.preview?.asks ?? []) : [],
+  );
 
   readonly hasPlaces = $derived(this.mapping !== null && hasPlaces(this.mapping));
 
@@ -78,6 +71,13 @@ export class ImportView {
   );
 
   readonly summary = $derived(this.preview?.summary ?? '');
+
+  /** Why no row of it can be taken yet; null where some can. */
+  readonly none = $derived.by(() => {
+    const isAnswered = (id: string) => id in this.answers;
+    const { size } = this.#site.site.locations;
+    return this.preview && noneTaken(this.preview, isAnswered, this.queue.waiting, size);
+  });
 
   /** Questions without which rows are refused. */
   readonly unanswered = $derived(
@@ -98,8 +98,8 @@ export class ImportView {
     const found = await this.#answered(ask(this.#away));
     if (!found) return;
     this.trouble = found.troubles.join(' ');
-    const idle = this.queue.length === 0;
-    this.queue = [...this.queue, ...found.tables];
+    const idle = this.queue.inHand === null;
+    this.queue.add(found.tables);
     if (idle && found.tables.length > 0) await this.#begin();
   }
 
@@ -126,12 +126,12 @@ export class ImportView {
   /** Read the first of the queue, as it seems to be dressed or as a person says. */
   async #begin(dressed: Dressed = {}) {
     const turn = ++this.#turn;
-    const [table] = this.queue;
+    const table = this.queue.inHand;
     this.dressed = dressed;
     this.source = this.mapping = this.preview = this.#proposal = null;
     this.progress = null;
     this.answers = {};
-    this.busy = table !== undefined;
+    this.busy = table !== null;
     if (!table) return;
     this.progress = { done: 0, of: 1, rows: 0 };
     const report = this.#report('read', turn);
@@ -141,13 +141,13 @@ export class ImportView {
     if (!read || turn !== this.#turn) return;
     this.progress = null;
     if (read.ok) return this.#match(read.value, null);
-    this.trouble = read.problem;
-    this.skip(true);
+    this.queue.note(read.problem, false);
+    this.#next();
   }
 
-  async #match(source: SourceShown, form: TableName | null) {
+  async #match(source: SourceShown, form: TableName | null, isAnew = false) {
     const turn = ++this.#turn;
-    const remembered = rememberedMappings();
+    const remembered = isAnew ? NOTHING_REMEMBERED : rememberedMappings(this.#title);
     const proposal = await this.#answered(this.#away.ask((room) => room.match(form, remembered)));
     if (!proposal || turn !== this.#turn) return;
     this.source = source;
@@ -175,6 +175,10 @@ export class ImportView {
     this.preview = preview;
   }
 
+  get #title(): string {
+    return this.#site.site.settings.title;
+  }
+
   dress(change: Dressed) {
     void this.#begin({ ...this.dressed, ...change });
   }
@@ -184,10 +188,16 @@ export class ImportView {
     if (this.source) void this.#match(this.source, form);
   }
 
+  /** Match its columns by their headings, whatever was said of such a file before. */
+  matchAnew = () => {
+    this.answers = {};
+    if (this.source) void this.#match(this.source, null, true);
+  };
+
   /** Say what a column is. */
   use(at: number, use: ColumnUse) {
     if (!this.mapping) return;
-    this.mapping = withUse(this.mapping, at, use);
+    this.mapping = withUse(this.mapping, at, use, this.source?.headings[at] ?? '');
     void this.#look();
   }
 
@@ -204,19 +214,25 @@ export class ImportView {
   }
 
   /** Agree with what the file itself speaks for, where nothing was said yet. */
-  agree = () => {
-    this.answers = { ...proposedAnswers(this.preview?.asks ?? []), ...this.answers };
+  agree = () => this.#give(evidentAnswers(this.preview?.asks ?? []));
+
+  /** Answer what the file says nothing of as is usual, where nothing was said yet. */
+  asUsual = () =>
+    this.#give(proposedAnswers((this.preview?.asks ?? []).filter((ask) => ask.usual)));
+
+  #give(answers: Answers) {
+    this.answers = { ...answers, ...this.answers };
     void this.#look();
-  };
+  }
 
   /** Make it so: one step that can be undone. */
   take = async () => {
     const { preview, mapping } = this;
     if (!preview || !mapping || this.busy) return;
     if (preview.hasEdit && !(await this.#take(preview))) return;
-    rememberMapping(mapping);
-    this.done = [...this.done, `${this.source?.name ?? ''}: ${this.summary}`];
-    this.skip();
+    rememberMapping(this.#title, mapping);
+    this.queue.note(preview.took, true);
+    this.#next();
   };
 
   async #take({ label }: Preview): Promise<boolean> {
@@ -250,12 +266,30 @@ export class ImportView {
     return false;
   }
 
-  /** On to the next file; this one is left out, or done. */
-  skip = (keepTrouble = false) => {
-    if (!keepTrouble) this.trouble = '';
-    this.queue = this.queue.slice(1);
+  /** On to the next file; this one is left out. */
+  skip = () => {
+    const rows = this.preview?.account.rows;
+    this.queue.note(`Left out: none of its ${rows === undefined ? '' : `${rows} `}rows is in the site.`, false); // prettier-ignore
+    this.#next();
+  };
+
+  /** Come back to this file after the others. */
+  later = () => {
+    this.queue.later();
     void this.#begin();
   };
+
+  /** Look at another file of the queue now, and at this one after it. */
+  takeFirst = (number: number) => {
+    this.queue.first(number);
+    void this.#begin();
+  };
+
+  #next() {
+    this.trouble = '';
+    this.queue.next();
+    void this.#begin();
+  }
 
   /** Stop whatever is being read. */
   stop = () => {
@@ -264,14 +298,14 @@ export class ImportView {
     this.progress = null;
     this.busy = false;
     this.trouble = 'Stopped. Nothing was taken in.';
-    this.queue = [];
+    this.queue.empty();
     this.source = this.mapping = this.preview = null;
   };
 
   close = () => {
     this.stop();
     this.trouble = '';
-    this.done = [];
+    this.queue.done = [];
     this.open = false;
   };
 

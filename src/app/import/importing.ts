@@ -9,15 +9,21 @@ import { previewing, summaryOf, type Preview } from '../../io/import/preview';
 import type { Dressed } from '../../io/import/read-delimited';
 import { refusedCsv } from '../../io/import/refused';
 import type { Progress, SourceTable } from '../../io/import/source-table';
+import { recognised, type Recognised } from '../../io/import/taking-order';
 import { verdictCounts, type VerdictCount } from '../../io/import/verdicts';
 import { sha256 } from '../../io/keeping/digest';
 import type { ImportedFile } from '../../io/keeping/journal';
 import { packageOf, type KeptPackage } from '../../io/keeping/kept-package';
 import { gridOf, siteOf } from '../../io/open-site';
 import { candidatesIn, pastedCandidate, type Candidate } from './candidates';
+import type { Remembered } from './remembered';
 
 /** A table that can be taken in, by its number. */
-export type ListedTable = Pick<Candidate, 'name' | 'isText'> & { readonly number: number };
+export type ListedTable = Pick<Candidate, 'name' | 'isText'> & {
+  readonly number: number;
+  /** What it seems to be; null where that cannot be told. */
+  readonly is: Recognised | null;
+};
 
 export type FoundTables = {
   readonly tables: readonly ListedTable[];
@@ -38,6 +44,8 @@ export type PreviewShown = Omit<Preview, 'edit'> & {
   /** Verdicts on the results it would add, by set of levels. */
   readonly verdicts: readonly VerdictCount[];
   readonly summary: string;
+  /** The same once it is done. */
+  readonly took: string;
   /** Whether there is anything to add or change. */
   readonly hasEdit: boolean;
 };
@@ -72,6 +80,15 @@ const breath = () =>
     port2.postMessage(null);
   });
 
+/** What a table seems to be; null where that cannot be told. */
+async function atAGlance({ glance }: Candidate): Promise<Recognised | null> {
+  const reading = glance();
+  for (;;) {
+    const step = await reading.next();
+    if (step.done) return step.value.ok ? recognised(proposeMapping(step.value.value)) : null;
+  }
+}
+
 /**
  * Files on their way into a site, read and looked through away from the page:
  * they stay here with their rows, and the page is told what it shows. What is
@@ -92,20 +109,20 @@ export class Importing {
     const troubles: string[] = [];
     for (const file of files) {
       const found = await candidatesIn(file);
-      if (found.ok) tables.push(...found.value.map((each) => this.list(each, file)));
+      if (found.ok) for (const each of found.value) tables.push(await this.list(each, file));
       else troubles.push(found.problem);
     }
     return { tables, troubles };
   }
 
-  paste(text: string): FoundTables {
-    return { tables: [this.list(pastedCandidate(text), null)], troubles: [] };
+  async paste(text: string): Promise<FoundTables> {
+    return { tables: [await this.list(pastedCandidate(text), null)], troubles: [] };
   }
 
-  private list(candidate: Candidate, file: File | null): ListedTable {
+  private async list(candidate: Candidate, file: File | null): Promise<ListedTable> {
     const number = this.tables.size;
     this.tables.set(number, { candidate, file });
-    return { number, name: candidate.name, isText: candidate.isText };
+    return { number, name: candidate.name, isText: candidate.isText, is: await atAGlance(candidate) }; // prettier-ignore
   }
 
   addBlock(number: number, block: Block): void {
@@ -150,8 +167,8 @@ export class Importing {
   }
 
   /** How its columns match the tables. */
-  match(form: TableName | null, remembered: ReadonlyMap<string, Mapping>): Proposal | null {
-    return this.source && proposeMapping(this.source, form, remembered);
+  match(form: TableName | null, remembered: Remembered): Proposal | null {
+    return this.source && proposeMapping(this.source, form, remembered.here, remembered.elsewhere);
   }
 
   /** What taking it would do, with what is known so far. */
@@ -183,6 +200,7 @@ export class Importing {
       refusedRows: refused.length,
       verdicts: verdictCounts(edit, target),
       summary: summaryOf(preview),
+      took: summaryOf(preview, true),
       hasEdit: edit !== null,
     };
   }

@@ -1,5 +1,12 @@
-import { slotNamed } from '../../io/import/forms';
-import type { ColumnUse, Mapping, Proposal } from '../../io/import/match-columns';
+import type { TableName } from '../../domain/site/schema';
+import type { Ask } from '../../io/import/ask';
+import { slotNamed, slotsOf, slotTitle } from '../../io/import/forms';
+import {
+  unitInHeading,
+  type ColumnUse,
+  type Mapping,
+  type Proposal,
+} from '../../io/import/match-columns';
 import type { SourceShown } from './importing';
 
 /** A column of the file as the screen shows it. */
@@ -37,12 +44,49 @@ export function matchedColumns(
   });
 }
 
-/** The mapping with one column put to another use. A slot is filled by one column: another that had it is left out. */
-export function withUse(mapping: Mapping, at: number, use: ColumnUse): Mapping {
-  const columns = mapping.columns.map((before, i): ColumnUse => {
+/** A place a column can go to, or a person may say for every row. */
+export type SlotToChoose = {
+  readonly id: string;
+  readonly title: string;
+  readonly says: string;
+  readonly choices: readonly string[];
+};
+
+export const slotsToChoose = (form: TableName): readonly SlotToChoose[] =>
+  slotsOf(form).map((slot) => ({
+    id: slot.id,
+    title: slotTitle(slot),
+    says: slot.says,
+    choices: slot.field.choices ?? [],
+  }));
+
+/** Places no column fills and no question asks about. */
+export function unfilled(
+  slots: readonly SlotToChoose[],
+  { columns }: Mapping,
+  asks: readonly Ask[],
+): readonly SlotToChoose[] {
+  const filled = columns.flatMap((use) => (use.use === 'slot' ? use.slot : []));
+  const asked = asks.map(({ id }) => id);
+  return slots.filter(
+    ({ id }) => !id.startsWith('@') && !filled.includes(id) && !asked.includes(`is ${id}`),
+  );
+}
+
+/**
+ * The mapping with one column put to another use. A slot is filled by one column:
+ * another that had it is left out. Put to another slot, it keeps the unit its
+ * heading names.
+ */
+export function withUse(mapping: Mapping, at: number, asked: ColumnUse, heading: string): Mapping {
+  const before = mapping.columns[at];
+  const slot = asked.use === 'slot' ? slotNamed(mapping.form, asked.slot) : null;
+  const isMoved = asked.use === 'slot' && !(before?.use === 'slot' && before.slot === asked.slot);
+  const use: ColumnUse = isMoved && slot ? { ...asked, unit: unitInHeading(heading, slot) } : asked;
+  const columns = mapping.columns.map((each, i): ColumnUse => {
     if (i === at) return use;
-    const same = use.use === 'slot' && before.use === 'slot' && before.slot === use.slot;
-    return same ? { use: 'leave' } : before;
+    const same = use.use === 'slot' && each.use === 'slot' && each.slot === use.slot;
+    return same ? { use: 'leave' } : each;
   });
   return { ...mapping, columns };
 }

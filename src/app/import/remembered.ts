@@ -1,7 +1,7 @@
 import { isTableName } from '../../domain/site/schema';
 import type { Mapping } from '../../io/import/match-columns';
 
-const KEY = 'downgradient.matched-columns';
+const KEY = 'downgradient.columns-of-sites';
 const MOST = 60;
 
 /** Stored by an older or a broken page it may be anything: it is believed only in this shape. */
@@ -21,23 +21,53 @@ function isMapping(value: unknown): value is Mapping {
   );
 }
 
-/** How files were matched before, by the shape of their header; kept in this browser. */
-export function rememberedMappings(): ReadonlyMap<string, Mapping> {
+/** How files were matched before, by the shape of their header: on this site, and on others. */
+export type Remembered = {
+  readonly here: ReadonlyMap<string, Mapping>;
+  readonly elsewhere: ReadonlyMap<string, Mapping>;
+};
+
+export const NOTHING_REMEMBERED: Remembered = { here: new Map(), elsewhere: new Map() };
+
+type Kept = { readonly site: string; readonly mapping: Mapping };
+
+function isKept(value: unknown): value is Kept {
+  if (typeof value !== 'object' || value === null) return false;
+  const { site, mapping } = value as Record<string, unknown>;
+  return typeof site === 'string' && isMapping(mapping);
+}
+
+/** The last first. */
+function kept(): readonly Kept[] {
   try {
-    const kept: unknown = JSON.parse(localStorage.getItem(KEY) ?? '[]');
-    const mappings = Array.isArray(kept) ? kept.filter(isMapping) : [];
-    return new Map(mappings.map((mapping) => [mapping.shape, mapping]));
+    const stored: unknown = JSON.parse(localStorage.getItem(KEY) ?? '[]');
+    return Array.isArray(stored) ? stored.filter(isKept) : [];
   } catch {
     // Nothing was kept, or this browser keeps nothing for us.
-    return new Map();
+    return [];
   }
 }
 
+/**
+ * How files were matched before; kept in this browser.
+ * @param site  title of the site in hand
+ */
+export function rememberedMappings(site: string): Remembered {
+  const byShape = (all: readonly Kept[]) =>
+    // The last of one shape stands.
+    new Map([...all].reverse().map(({ mapping }) => [mapping.shape, mapping]));
+  const all = kept();
+  return {
+    here: byShape(all.filter((each) => each.site === site)),
+    elsewhere: byShape(all.filter((each) => each.site !== site)),
+  };
+}
+
 /** Remember how a file was matched, for the next with the same headings. */
-export function rememberMapping(mapping: Mapping): void {
-  const others = [...rememberedMappings().values()].filter(({ shape }) => shape !== mapping.shape);
+export function rememberMapping(site: string, mapping: Mapping): void {
+  const others = kept().filter((each) => each.site !== site || each.mapping.shape !== mapping.shape); // prettier-ignore
   try {
-    localStorage.setItem(KEY, JSON.stringify([mapping, ...others].slice(0, MOST)));
+    localStorage.setItem(KEY, JSON.stringify([{ site, mapping }, ...others].slice(0, MOST)));
   } catch {
     // A full or closed store only means that the columns are matched anew next time.
   }

@@ -15,8 +15,23 @@ export async function openGridSearch(): Promise<(query: string) => readonly Grid
   return (query) =>
     search(query, 40).map(({ system: { name, code, unit }, place }) => ({
       grid: { name, code, projection: null, unit },
-      place,
+      place: shortPlace(place, query),
     }));
+}
+
+/** "USA - Indiana: Marion and 44 more counties": of a list of counties those sought, and how many there are. */
+export function shortPlace(place: string, query: string): string {
+  const [, region, list] = /^(.*?)\s*-\s*counties (?:of )?(.+)$/.exec(place) ?? [];
+  if (region === undefined || list === undefined) return place;
+  const counties = list.split(';').map((county) => county.trim());
+  const words = query
+    .toLowerCase()
+    .split(/[\s,]+/)
+    .filter((word) => word.length > 2);
+  const sought = counties.filter((county) => words.includes(county.toLowerCase())).slice(0, 3);
+  const more = counties.length - sought.length;
+  if (sought.length === 0) return `${region}, ${counties.length} counties`;
+  return `${region}: ${sought.join(', ')}${more > 0 ? ` and ${more} more counties` : ''}`;
 }
 
 /** What is known of a grid that can be used, in a sentence; or why it can't be. */

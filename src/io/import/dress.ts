@@ -12,7 +12,7 @@ export const DELIMITER_WORDS: Readonly<Record<Delimiter, string>> = {
   ',': 'commas',
   ';': 'semicolons',
   '\t': 'tabs',
-  '|': 'upright strokes',
+  '|': 'vertical bars ( | )',
 };
 
 /** Rows looked at to tell the dress of a file and to find its header. */

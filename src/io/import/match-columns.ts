@@ -288,11 +288,13 @@ const hasShapes = (source: SourceTable): boolean =>
  *
  * @param as  the form a person chose; else the one that explains most of the file
  * @param remembered  mappings corrected before, by the shape of their header
+ * @param elsewhere  those of other sites, followed only where they take the file for the same
  */
 export function proposeMapping(
   source: SourceTable,
   as: FormName | null = null,
   remembered: ReadonlyMap<string, Mapping> = new Map(),
+  elsewhere: ReadonlyMap<string, Mapping> = new Map(),
 ): Proposal {
   const shape = headerShape(source.headings);
   const across = analytesAcross(source);
@@ -315,7 +317,9 @@ export function proposeMapping(
   const drawn = scored.findIndex(({ form }) => form === 'features');
   if (drawn > 0 && hasShapes(source)) scored.unshift(...scored.splice(drawn, 1));
 
-  const known = remembered.get(shape);
+  const here = remembered.get(shape);
+  const there = elsewhere.get(shape);
+  const known = here ?? (there?.form === scored[0]?.form ? there : undefined);
   if (
     known &&
     (as === null || known.form === as) &&
@@ -327,7 +331,9 @@ export function proposeMapping(
         heading: source.headings[at] ?? '',
         use,
         score: 1,
-        why: 'as for the last file with these headings',
+        why: here
+          ? 'as for the last file with these headings'
+          : 'as for a file with these headings on another site',
       })),
       forms: scored,
     };
@@ -452,7 +458,8 @@ function byReference({ id }: Slot, heading: string): string {
   return id;
 }
 
-function unitInHeading(heading: string, { field, id }: Slot): string | null {
+/** The unit a heading names, where it is one of what the slot holds. */
+export function unitInHeading(heading: string, { field, id }: Slot): string | null {
   const agency = UNIT_OF_HEADING[heading.trim().toLowerCase()];
   if (agency !== undefined) return agency;
   const { unit } = readHeading(heading);

@@ -242,21 +242,26 @@ function foldedStates({ state }: Taken, rowOf: Uint32Array, { table }: SourceTab
   return folded;
 }
 
-/** "Add 124 water levels; 3 rows are refused." for the button and the journal. */
-export function summaryOf({ account, adds, edit }: Preview): string {
+/**
+ * "The file adds 124 in water levels. Of 127 rows: 3 refused.", for the button and the journal.
+ * @param isDone  whether it has been taken: "Added 124 in water levels."
+ */
+export function summaryOf({ account, adds, changes, edit }: Preview, isDone = false): string {
   const { rows, same, changed, refused, blank } = account;
   const parts = adds.map(
     ({ table, rows: count }) => `${count} in ${TABLES[table].title.toLowerCase()}`,
   );
-  const added = parts.length > 0 ? `adds ${parts.join(', ')}` : 'adds nothing';
   const others = [
     changed > 0 ? `${changed} changed` : '',
     same > 0 ? `${same} the same as the site has` : '',
     refused > 0 ? `${refused} refused` : '',
     blank > 0 ? `${blank} blank` : '',
   ].filter(Boolean);
+  const widened = changes.some(({ table }) => table === 'events') ? ' An event is widened.' : '';
   const of = others.length > 0 ? ` Of ${rows} rows: ${others.join(', ')}.` : '';
-  return edit ? `The file ${added}.${of}` : `The file adds nothing and changes nothing.${of}`;
+  if (!edit) return `${isDone ? 'Nothing was added or changed.' : 'The file adds nothing and changes nothing.'}${of}`; // prettier-ignore
+  const added = parts.length > 0 ? parts.join(', ') : 'nothing';
+  return `${isDone ? 'Added' : 'The file adds'} ${added}.${widened}${of}`;
 }
 
 export { ADDED, BLANK, CHANGED, REFUSED, SAME };

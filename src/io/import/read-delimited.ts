@@ -41,6 +41,9 @@ type Parsed = {
   readonly meta: { readonly cursor: number };
 };
 
+/** Lines above the headings that are told of. */
+const MOST_TITLES = 4;
+
 /**
  * Reads delimited text as it comes, piece by piece, into columns. Give it text
  * with `push`, and take the table with `end`.
@@ -59,6 +62,7 @@ export class DelimitedReader {
   private readonly broken = new Map<number, string>();
   private tooWide: number | null = null;
   private longRows = 0;
+  private readonly titles: string[] = [];
   private openQuotes = 0;
   private plainFrom: number | null = null;
 
@@ -100,7 +104,7 @@ export class DelimitedReader {
     const at =
       this.headerRow === 0
         ? 'The file is read as having no header.'
-        : `Row ${this.headerRow} is taken as the header${this.headerRow > 1 ? '; the rows above it as titles' : ''}.`;
+        : `Row ${this.headerRow} is taken as the header${this.titles.length > 0 ? `. Above it: ${this.titles.join('; ')}` : ''}.`;
     const long =
       this.longRows === 0
         ? []
@@ -109,7 +113,7 @@ export class DelimitedReader {
       this.plainFrom === null
         ? []
         : [`Too many quotes never close: from row ${this.plainFrom} on they are read as letters.`];
-    return [`Cells are parted by ${DELIMITER_WORDS[this.delimiter]}.`, at, ...long, ...plain];
+    return [`Cells are separated by ${DELIMITER_WORDS[this.delimiter]}.`, at, ...long, ...plain];
   }
 
   private take(piece: string, last: boolean): void {
@@ -231,9 +235,16 @@ export class DelimitedReader {
       this.add(data[i] ?? [], bad.has(i) ? 'quotes that close before the next delimiter' : null);
   }
 
+  /** Note what stands above the headings: a survey names its grid there. */
+  private title(cells: readonly string[]): void {
+    const text = cells.map((cell) => cell.trim()).filter(Boolean).join(' '); // prettier-ignore
+    if (text !== '' && this.titles.length < MOST_TITLES)
+      this.titles.push(`“${text.slice(0, 120)}”`);
+  }
+
   private add(cells: string[], broken: string | null): void {
     this.record++;
-    if (this.record < this.headerRow) return;
+    if (this.record < this.headerRow) return this.title(cells);
     if (this.record === this.headerRow) return this.head(cells);
     if (broken !== null) this.broken.set(this.builder.rows, broken);
     const width = this.headings.length;

@@ -39,7 +39,7 @@ const GROUND = new Set(
 const WORDS = [...Object.keys(CASING), ...GROUND].sort((a, b) => b.length - a.length).join('|');
 
 const AFTER = new RegExp(`^(.*?)(?:[\\s,;:_/(\\[@.-]+|(?<=\\d)(?=[a-z])|^)(${WORDS})[)\\]]?$`, 'i');
-const BEFORE = new RegExp(`^(${WORDS})[\\s,;:_/-]+(.+)$`, 'i');
+const BEFORE = new RegExp(`^(${WORDS})[\\s,;:_/-]+([a-z].*)$`, 'i');
 
 const markOf = (word: string): Pick<Shot, 'mark' | 'words'> => {
   const casing = CASING[word.toLowerCase()];

@@ -156,9 +156,8 @@ export async function openSearch(): Promise<(query: string, most?: number) => re
     name: folded(system.name),
     all: folded(`${system.name} ${system.code} ${system.zone ?? ''} ${places[system.place] ?? ''}`),
   }));
-  return (query, most = 50) => {
+  const find = (query: string, words: readonly string[], most: number) => {
     const text = folded(query).trim();
-    const words = text.split(/\s+/).filter(Boolean);
     if (words.length === 0) return [];
     const at = readLngLat(query);
     if (at.ok)
@@ -177,13 +176,48 @@ export async function openSearch(): Promise<(query: string, most?: number) => re
             : words.every((word) => all.includes(word))
               ? 3
               : null;
+    const unit = unitNamed(text);
+    const other = ({ system }: (typeof entries)[number]) =>
+      (unit !== null && system.unit !== unit ? 1 : 0) +
+      // "NAD83" is of NAD83 itself before NAD83(2011).
+      (words.includes(folded(system.datum)) ? 0 : 1);
     return entries
       .flatMap((entry) => {
         const at = rank(entry);
         return at === null ? [] : [{ entry, at }];
       })
-      .sort((a, b) => a.at - b.at)
+      .sort((a, b) => a.at - b.at || other(a.entry) - other(b.entry))
       .slice(0, most)
       .map(({ entry: { system, place } }) => ({ system, place }));
   };
+  return (query, most = 50) => {
+    const words = folded(query).trim().split(/\s+/).filter(Boolean);
+    const found = find(query, words, most);
+    // "State Plane Indiana East NAD83, US survey feet", as the titles of surveys have it.
+    return found.length > 0 ? found : find(query, telling(words), most);
+  };
 }
+
+/** Words around a grid's name that no name in the list has. */
+const AROUND = new Set(
+  'state plane spc spcs spcs83 spcs27 coordinate coordinates coord system grid zone projection us u.s. survey feet foot ft usft ftus sft international intl meter meters metre metres m in and of the navd88 navd 88 ngvd29 ngvd 29 epsg'.split(
+    ' ',
+  ),
+);
+
+const telling = (words: readonly string[]) =>
+  words
+    .map((word) => word.replace(/^[,;/|-]+|[,;/|-]+$/g, ''))
+    .filter((word) => word !== '' && !AROUND.has(word));
+
+/** The unit of length a grid's words name. */
+const unitNamed = (text: string): LengthUnit | null =>
+  /\b(?:us|u\.s\.)[\s-]*(?:survey[\s-]*)?(?:ft|feet|foot)\b|\bsurvey (?:ft|feet|foot)\b|\bftus\b/.test(
+    text,
+  )
+    ? 'us-ft'
+    : /\bint(?:ernationa)?l\.? (?:ft|feet|foot)\b/.test(text)
+      ? 'ft'
+      : /\bmet(?:er|re)s?\b/.test(text)
+        ? 'm'
+        : null;

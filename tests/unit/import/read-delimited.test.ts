@@ -35,7 +35,7 @@ test.each([
   ['commas', ',', '\n'],
   ['semicolons', ';', '\n'],
   ['tabs', '\t', '\n'],
-  ['upright strokes', '|', '\n'],
+  ['vertical bars', '|', '\n'],
   ['commas, and the line ends of Windows', ',', '\r\n'],
   ['commas, and the line ends of an old Mac', ',', '\r'],
 ])('cells parted by %s', (_, delimiter, newline) => {
@@ -111,7 +111,9 @@ test('title lines above the header: the header is found, and said', () => {
   );
   expect(source.headings).toEqual(['Well', 'Date', 'DTW (ft)']);
   expect(source.headerRow).toBe(5);
-  expect(source.said).toContain('Row 5 is taken as the header; the rows above it as titles.');
+  expect(source.said).toContain(
+    'Row 5 is taken as the header. Above it: “Osier Bend gauging”; “Crew: J”; “# depths in feet”.',
+  );
   expect(rows(source)).toEqual([['DP-1', '2025-03-31', '8.31']]);
 });
 

@@ -28,6 +28,16 @@ describe('the list of grids', () => {
       expect(system.name).toContain(name);
   });
 
+  // EPSG:2965 is NAD83 / Indiana East (ftUS) (EPSG dataset; the list's own number).
+  test('a grid is found by the words a survey’s title has for it, the unit it names first', () => {
+    for (const title of [
+      'State Plane Indiana East NAD83 US survey feet',
+      'Indiana State Plane East Zone, NAD 83, US Survey Feet / NAVD88 feet',
+    ])
+      expect(codes(title)[0], title).toBe('EPSG:2965');
+    expect(search('State Plane Indiana East NAD83 meters')[0]?.system.unit).toBe('m');
+  });
+
   test('has every State Plane 83 zone in metres, and in the foot its state adopted', () => {
     const nad83 = allSystems().filter((s) => s.datum === 'NAD83' && s.zone !== null);
     const zones = new Set(nad83.map((s) => s.zone));
