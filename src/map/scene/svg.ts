@@ -45,23 +45,37 @@ export function toPixels({
   ];
 }
 
-export function drawSvg(scene: Scene, options: SvgOptions): Drawing {
-  const { width, height, palette, magnify = 1, name } = options;
-  const px = toPixels(options);
+/** What is drawn of a scene, bottom first, its px multiplied. */
+function largeItems(scene: Scene, magnify: number): PlainItem[] {
   const byLayer = groupBy(
     scene.flatMap((item) => [...plainly(item)]),
     (item) => item.layer,
   );
-  const large = LAYERS.flatMap((layer) => byLayer.get(layer) ?? []).map((item) =>
+  return LAYERS.flatMap((layer) => byLayer.get(layer) ?? []).map((item) =>
     magnified(item, magnify),
   );
-  const labels = new Map(
-    placeLabels(
-      labelsOf(large, px),
-      large.flatMap((item) => boxesOf(item, px)),
-      { left: 0, top: 0, right: width, bottom: height },
-    ).map((label) => [label.item, label]),
+}
+
+type Room = Pick<SvgOptions, 'extent' | 'width' | 'height'>;
+
+const placedWords = (large: readonly PlainItem[], room: Room): PlacedLabel[] => {
+  const px = toPixels(room);
+  return placeLabels(
+    labelsOf(large, px),
+    large.flatMap((item) => boxesOf(item, px)),
+    { left: 0, top: 0, right: room.width, bottom: room.height },
   );
+};
+
+/** Where the words of a scene stand on a drawing of it, px, for whoever must keep off them. */
+export const wordsPlaced = (scene: Scene, room: Room, magnify: number): PlacedLabel[] =>
+  placedWords(largeItems(scene, magnify), room);
+
+export function drawSvg(scene: Scene, options: SvgOptions): Drawing {
+  const { width, height, palette, magnify = 1, name } = options;
+  const px = toPixels(options);
+  const large = largeItems(scene, magnify);
+  const labels = new Map(placedWords(large, options).map((label) => [label.item, label]));
   const paint = { palette, px, name, labels };
   const hatches = new Map<string, SvgNode>();
   for (const item of large)

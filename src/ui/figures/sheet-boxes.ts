@@ -1,9 +1,10 @@
-import type { Extent, Item, Place, Scene } from '../../map/scene/scene';
+import type { Extent, Place, Scene } from '../../map/scene/scene';
 import type { JudgedResult } from '../../domain/lab/site-results';
 import type { Site } from '../../domain/site/site';
 import type { BoxLayout, PlacedBox, Spot } from '../../map/scene/box-layout';
 import type { SheetQuestion } from '../../map/scene/layout-away';
 import type { Box } from '../../map/scene/place-labels';
+import { FLOW } from '../../map/scene/from-flow';
 import { drawnPlaces, placeOf } from '../../map/scene/from-locations';
 import {
   boxSize,
@@ -13,6 +14,7 @@ import {
   SHEET_BOX,
   type ResultBox,
 } from '../../map/scene/from-results';
+import { wordsPlaced } from '../../map/scene/svg';
 
 /** A box of results where it stands on the sheet, px from the corner of the map. */
 export type SheetBox = PlacedBox & Pick<ResultBox, 'lines' | 'more'>;
@@ -29,22 +31,41 @@ export const sheetFurniture = ([right, bottom]: Spot): Box[] => [
   { left: 0, right: 300, top: bottom - 42, bottom },
 ];
 
-/** Places no box may cover: heads and names of gauged points where they usually stand, and the arrow. */
-function keptClear(item: Item, onSheet: (place: Place) => Spot): Spot[] {
-  if (item.kind === 'arrow' && item.layer === 'arrow') {
-    const [from, to] = [onSheet(item.tail), onSheet(item.head)];
-    const steps = Math.max(1, Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1]) / 16));
-    return Array.from({ length: steps + 1 }, (_, i): Spot => [
-      from[0] + ((to[0] - from[0]) * i) / steps,
-      from[1] + ((to[1] - from[1]) * i) / steps,
-    ]);
-  }
-  if (item.kind !== 'text' || item.layer !== 'posted-heads') return [];
-  const [x, y] = onSheet(item.at);
-  return [14, 30, 46, 62].flatMap((right): Spot[] => [
-    [x + right * SHEET_SHARE, y + 16 * SHEET_SHARE],
-    [x + right * SHEET_SHARE, y - 12 * SHEET_SHARE],
+/** Places along a stretch, near enough for none of it to be covered. */
+function along(from: Spot, to: Spot): Spot[] {
+  const steps = Math.max(1, Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1]) / 16));
+  return Array.from({ length: steps + 1 }, (_, i): Spot => [
+    from[0] + ((to[0] - from[0]) * i) / steps,
+    from[1] + ((to[1] - from[1]) * i) / steps,
   ]);
+}
+
+/** Places no box may cover: the arrow and its words, heads, and the names of gauged points, where they stand. */
+function keptClear(
+  scene: Scene,
+  extent: Extent,
+  [width, height]: Spot,
+  onSheet: (place: Place) => Spot,
+): Spot[] {
+  const gauged = new Set(
+    scene.flatMap((item) => (item.layer === 'posted-heads' ? [item.who] : [])),
+  );
+  const words = wordsPlaced(scene, { extent, width, height }, SHEET_SHARE);
+  return [
+    ...scene.flatMap((item) =>
+      item.kind === 'arrow' && item.layer === 'arrow'
+        ? along(onSheet(item.tail), onSheet(item.head))
+        : [],
+    ),
+    ...words.flatMap(({ item: { layer, who }, box: { left, right, top, bottom } }) => {
+      const isKept =
+        layer === 'posted-heads' ||
+        (layer === 'captions' && who === FLOW) ||
+        (layer === 'point-labels' && gauged.has(who));
+      const middle = (top + bottom) / 2;
+      return isKept ? along([left, middle], [right, middle]) : [];
+    }),
+  ];
 }
 
 /** Boxes of results as they are asked for, with what each says in each of its forms. */
@@ -62,10 +83,11 @@ export type BoxesPlaced = {
 export function boxesAsked(
   site: Site,
   results: readonly JudgedResult[],
-  { west, south, east, north }: Extent,
+  extent: Extent,
   [width, height]: Spot,
   scene: Scene,
 ): BoxesAsked {
+  const { west, south, east, north } = extent;
   const onSheet = ([e, n]: readonly [number, number]): Spot => [
     ((e - west) / (east - west)) * width,
     ((north - n) / (north - south)) * height,
@@ -86,7 +108,7 @@ export function boxesAsked(
         const at = drawnAt.get(one.id) ?? placeOf(one);
         return at ? [onSheet(at)] : [];
       }),
-      ...scene.flatMap((item) => keptClear(item, onSheet)),
+      ...keptClear(scene, extent, [width, height], onSheet),
     ],
     window: {
       left: EDGE.left,

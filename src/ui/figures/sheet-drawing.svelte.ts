@@ -1,4 +1,3 @@
-import type { OpenSite } from '../../app/open-site.svelte';
 import type { Figure } from '../../app/walk/figure.svelte';
 import { layoutAway } from '../../map/scene/layout-away';
 import { inView, type Scene } from '../../map/scene/scene';
@@ -17,7 +16,6 @@ const NO_BOXES: BoxesPlaced = { boxes: [], without: [] };
 
 /** What is drawn on a map sheet, its boxes of results laid out away from the page. Made where effects may be. */
 export class SheetDrawing {
-  readonly #site: OpenSite;
   readonly #figure: Figure;
 
   /** Boxes where they stand; none while they are being placed. */
@@ -27,8 +25,7 @@ export class SheetDrawing {
   /** Why boxes could not be placed; blank where nothing went wrong. */
   trouble = $state('');
 
-  constructor(site: OpenSite, figure: Figure) {
-    this.#site = site;
+  constructor(figure: Figure) {
     this.#figure = figure;
     $effect(() => {
       const asked = this.#asked;

@@ -15,6 +15,12 @@ const LARGEST = 10.5;
 /** 6 pt: under that nobody reads a sheet. */
 const SMALLEST = 8;
 
+/** "14.14 ft": a number with its unit stands under the last one as a bare number does. */
+const AMOUNT = /^[-−]?[\d.,]+ \S+$/;
+
+const areAmounts = (cells: readonly string[]) =>
+  cells.some((cell) => cell !== '') && cells.every((cell) => cell === '' || AMOUNT.test(cell));
+
 /**
  * Columns as wide as their widest cell, in the largest letters at which all of
  * them stand side by side; where none does, the widest columns are cut.
@@ -39,14 +45,15 @@ export function columnsThatFit(
   const most = widest(wanted, width - GAP * (columns.length - 1));
   const widths = wanted.map((one) => Math.min(one, most));
   let x = 0;
-  const set = columns.map(({ name, number }, c): SetColumn => {
+  const set = columns.map(({ name, number: isNumber }, c): SetColumn => {
+    const number = isNumber === true || areAmounts(rows.map((row) => row[c] ?? ''));
     const wide = widths[c] ?? 0;
     const from = x;
     x += wide + GAP;
     return {
       name: cutTo(name, wide, size, 'semibold'),
       x: number ? from + wide : from,
-      number: number === true,
+      number,
       fits: (text) => cutTo(text, wide, size, 'regular'),
     };
   });
