@@ -17,6 +17,9 @@ const MANNERS: Readonly<Record<LevelMark, Manner>> = {
   'left out': { colour: 'ink-soft', face: 'italic', means: 'Head not counted' },
 };
 
+/** A head that counts is drawn whatever is near: px further off to look for room. */
+const FURTHER: readonly number[] = [9, 18];
+
 /** Which mark a level is posted with. */
 export function levelMark(gauged: GaugedScreen): LevelMark {
   if (gauged.class === 'push') return 'temporary';
@@ -53,6 +56,7 @@ export function headItems(heads: readonly GaugedScreen[], unit: LengthUnit): Tex
         text: group.map((one) => levelWords(one, unit)).join('\n'),
         sides: LEVEL_SIDES,
         away: besidePoint(gauged.location.kind),
+        further: mark === 'well' ? FURTHER : [],
         size: SIZES.note,
         face,
         colour,

@@ -53,11 +53,11 @@ export function sizeOf(item: TextItem): readonly [width: number, height: number]
   ];
 }
 
-/** The px that words on a side of their place take. */
-export function boxOf({ item, x, y }: Label, side: Side): Box {
+/** The px that words on a side of their place take, so many px further off than they would rather be. */
+export function boxOf({ item, x, y }: Label, side: Side, further = 0): Box {
   const [width, height] = sizeOf(item);
   const [right, down] = LIES[side];
-  const [dx, dy] = stand(side, item.away);
+  const [dx, dy] = stand(side, item.away + further);
   // Middle of the words from their place, turned with them.
   const [mx, my] = [dx + (right * width) / 2, dy + (down * height) / 2];
   const angle = ((item.turned ?? 0) * Math.PI) / 180;
@@ -107,10 +107,23 @@ class Taken {
   }
 }
 
+/** The first place of words that is free; the first of all for words always drawn; else null. */
+function roomFor(label: Label, free: (box: Box) => boolean) {
+  const { sides, further = [], always } = label.item;
+  for (const more of [0, ...further])
+    for (const side of sides) {
+      const box = boxOf(label, side, more);
+      if (free(box)) return { side, box };
+    }
+  const [side] = sides;
+  return always && side ? { side, box: boxOf(label, side) } : null;
+}
+
 /**
  * Room for words, greedily: upper layers first, then by priority, then in the
  * order given; each on the first of its sides that is free of shapes and of
- * words already placed and is not cut by the edge of the window. Words that find
+ * words already placed and is not cut by the edge of the window, near its place
+ * before further off. Words that find
  * no room are left out, unless they are always drawn. Returned in the order they were placed.
  */
 export function placeLabels(
@@ -124,11 +137,9 @@ export function placeLabels(
   const rank = ({ item }: Label) => LAYERS.indexOf(item.layer);
   const ordered = labels.toSorted((a, b) => rank(b) - rank(a) || a.item.priority - b.item.priority);
   return ordered.flatMap((label) => {
-    const { sides, always } = label.item;
-    const side = sides.find((one) => free(boxOf(label, one))) ?? (always ? sides[0] : undefined);
-    if (side === undefined) return [];
-    const box = boxOf(label, side);
-    taken.add(box);
-    return [{ ...label, side, box }];
+    const room = roomFor(label, free);
+    if (!room) return [];
+    taken.add(room.box);
+    return [{ ...label, ...room }];
   });
 }

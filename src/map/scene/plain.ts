@@ -83,7 +83,12 @@ export function magnified(item: PlainItem, by: number): PlainItem {
     case 'line':
       return { ...item, weight: item.weight * by, casing: (item.casing ?? 0) * by };
     case 'text':
-      return { ...item, size: item.size * by, away: item.away * by };
+      return {
+        ...item,
+        size: item.size * by,
+        away: item.away * by,
+        ...(item.further && { further: item.further.map((more) => more * by) }),
+      };
     case 'bar':
       return { ...item, height: item.height * by, width: item.width * by };
     case 'area':

@@ -87,6 +87,8 @@ export type TextItem = Common & {
   readonly sides: readonly Side[];
   /** px between the place and the words. */
   readonly away: number;
+  /** px further off to try in turn, where no side is free. */
+  readonly further?: readonly number[];
   /** px */
   readonly size: number;
   readonly face: Face;

@@ -174,8 +174,10 @@ function featuresOf(
           halo: item.size * HALO,
           priority: item.priority,
           turned: item.turned ?? 0,
-          stands: listed(lists.stands, `${item.sides.join()} ${item.away} ${item.size}`, () =>
-            standsOf(item),
+          stands: listed(
+            lists.stands,
+            `${item.sides.join()} ${item.away} ${item.further?.join() ?? ''} ${item.size}`,
+            () => standsOf(item),
           ),
           ...(item.mark && {
             picture: named(
@@ -214,12 +216,14 @@ const HELD_BY: Readonly<Record<Side, string>> = {
 const BLANK = { over: 0.26, under: 0.16 };
 
 /** Sides to try as MapLibre has them: what holds the words, and how far off in sizes, in turn. */
-const standsOf = ({ sides, away, size }: TextItem) =>
-  sides.flatMap((side) => {
-    const [right, down] = stand(side, away);
-    const blank = down > 0 ? -BLANK.over : down < 0 ? BLANK.under : 0;
-    return [HELD_BY[side], [right / size, down / size + blank]];
-  });
+const standsOf = ({ sides, away, further = [], size }: TextItem) =>
+  [0, ...further].flatMap((more) =>
+    sides.flatMap((side) => {
+      const [right, down] = stand(side, away + more);
+      const blank = down > 0 ? -BLANK.over : down < 0 ? BLANK.under : 0;
+      return [HELD_BY[side], [right / size, down / size + blank]];
+    }),
+  );
 
 /** Most lines of words that can each have a mark. */
 export const MOST_LINES = 8;

@@ -74,6 +74,20 @@ describe('where there is not room for all', () => {
   });
 });
 
+test('a head among symbols on every side stands further off rather than on one of them', () => {
+  const around = [0, 45, 90, 135, 180, 225, 270, 315].map((azimuth) => {
+    const turn = (azimuth * Math.PI) / 180;
+    return symbol(500 + 21 * Math.sin(turn), 400 - 21 * Math.cos(turn));
+  });
+  const shapes = [symbol(500, 400), ...around];
+  const placed = (further: readonly number[]) =>
+    placeLabels([{ item: head({ always: true, further }), x: 500, y: 400 }], shapes, WINDOW)[0];
+  const covers = (box: Box | undefined) => shapes.some((shape) => box && meet(shape, box));
+  expect(covers(placed([])?.box)).toBe(true);
+  expect(covers(placed([9, 18])?.box)).toBe(false);
+  expect(placed([9, 18])?.side).toBe('se');
+});
+
 test('near the edge of the window words stand inward, not cut', () => {
   const [label] = placeLabels([{ item: words(), x: 995, y: 400 }], [], WINDOW);
   expect(label?.side).toBe('nw');
