@@ -6,6 +6,12 @@ const NORTH = { width: 128, height: 64 } as const;
 const BUTTONS = { width: 56, height: 126 } as const;
 const SCALE = { width: 246, height: 42 } as const;
 
+/** What stands over the site's own map beside these: its folded legend and the deed that keeps a view. */
+export const besideSite = ([right, bottom]: Size): Box[] => [
+  { left: 10, right: 104, top: bottom - 98, bottom: bottom - 50 },
+  { left: right - 278, right: right - 152, top: 8, bottom: 52 },
+];
+
 /** Where a window's north, buttons and scale bar lie over the drawing, so that no words go under them. */
 export function furnitureRoom([right, bottom]: Size, magnify: number): Box[] {
   const wall = Math.max(1, magnify / 1.5);

@@ -128,6 +128,10 @@ describe('north in words', () => {
     expect(trueNorthWords(convergence)).toMatchObject({ up: 'Grid north', beside: said });
   });
 
+  test('a site with no place yet says nothing of true north', () => {
+    expect(trueNorthWords(undefined)).toEqual({ up: 'Grid north', beside: '', lines: [] });
+  });
+
   test('a grid tied to nothing says that true north is not known', () => {
     expect(trueNorthWords(null)).toMatchObject({
       up: 'Site north',
