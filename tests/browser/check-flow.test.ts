@@ -181,7 +181,7 @@ test('a depth changed among 60 wells: heads, plane, arrow and findings stand bef
   const { page } = app;
   await app.drawn();
   await page.getByText('Open', { exact: true }).click();
-  await page.getByLabel('A zip of one').setInputFiles({
+  await page.getByLabel('Open a zip of a site').setInputFiles({
     name: 'site.zip',
     mimeType: 'application/zip',
     buffer: zipOfWells(60),

@@ -23,7 +23,7 @@ test('a sample that came back under another name is given its results; one that 
   );
   await page.locator('summary', { hasText: /^Open/ }).first().click();
   const zip = { name: 'a.zip', mimeType: 'application/zip', buffer: Buffer.from(zipOf(demo)) };
-  await page.getByLabel('A zip of one').setInputFiles(zip);
+  await page.getByLabel('Open a zip of a site').setInputFiles(zip);
   await page.getByText('Not yet edited').waitFor({ state: 'detached' });
   await page
     .getByRole('button', { name: /Results/ })

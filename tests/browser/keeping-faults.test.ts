@@ -79,7 +79,7 @@ test('a site of a newer format, and a zip cut short, are refused in words; what 
   const open = async (name: string, bytes: Uint8Array) => {
     await page.locator('summary', { hasText: /^Open/ }).first().click();
     await page
-      .getByLabel('A zip of one')
+      .getByLabel('Open a zip of a site')
       .setInputFiles({ name, mimeType: 'application/zip', buffer: Buffer.from(bytes) });
   };
   await open('newer.zip', zip);
@@ -107,7 +107,7 @@ test('markup in the names of a site is text on the screen, and runs nothing', as
   change('datapackage.json', (text) => text.replace('Osier Bend', `Osier ${markup}`));
   await page.locator('summary', { hasText: /^Open/ }).first().click();
   const zip = { name: 'a.zip', mimeType: 'application/zip', buffer: Buffer.from(zipOf(demo)) };
-  await page.getByLabel('A zip of one').setInputFiles(zip);
+  await page.getByLabel('Open a zip of a site').setInputFiles(zip);
   await page.getByRole('heading', { level: 1, name: markup }).waitFor();
   await page.getByRole('button', { name: markup, exact: true }).first().click();
   await page.getByRole('button', { name: 'Tables', exact: true }).click();

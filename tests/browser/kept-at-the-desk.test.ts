@@ -54,7 +54,7 @@ describe('a decision made in the app', () => {
     const saved = join(mkdtempSync(join(tmpdir(), 'downgradient-')), 'site.zip');
     await (await download).saveAs(saved);
     await page.getByText('Open', { exact: true }).click();
-    await page.getByLabel('A zip of one').setInputFiles(saved);
+    await page.getByLabel('Open a zip of a site').setInputFiles(saved);
     await app.drawn();
     await page.getByRole('status').getByText('Saved').waitFor();
     await expect
@@ -128,7 +128,7 @@ describe('a folder of this device', () => {
     await page.goto(new URL('?site=quellmoor', page.url()).href);
     await app.drawn();
     await menu(page).click();
-    await page.getByRole('button', { name: 'A folder, to be saved in place' }).click();
+    await page.getByRole('button', { name: 'Open a folder, to be saved in place' }).click();
     await page.getByRole('heading', { level: 1, name: /Osier Bend/ }).waitFor();
     await page.getByText('7 heads in the plane').waitFor();
     await leaveOut(page, 'MW-2', 'Cap left off');

@@ -149,7 +149,7 @@ describe('on a laptop', () => {
     const app = await openApp({ path: '?site=osier-bend' });
     await app.drawn();
     await app.page.getByText('Open', { exact: true }).click();
-    await app.page.getByLabel('A folder of tables').setInputFiles(INL);
+    await app.page.getByLabel('Open a folder of tables').setInputFiles(INL);
     await app.page.getByRole('heading', { level: 1, name: /Idaho/ }).waitFor();
     await app.page.getByLabel('Event').selectOption('Levels 2008');
     await app.drawn();
@@ -164,7 +164,7 @@ describe('on a laptop', () => {
     const app = await openApp({ path: '?site=osier-bend' });
     await app.drawn();
     await app.page.getByText('Open', { exact: true }).click();
-    await app.page.getByLabel('A zip of one').setInputFiles({
+    await app.page.getByLabel('Open a zip of a site').setInputFiles({
       name: 'site.zip',
       mimeType: 'application/zip',
       buffer: Buffer.from('not a zip'),

@@ -59,7 +59,7 @@ export const planned = () => {
 /** Opens the zip, and the way of working in the field. */
 export async function openPlanned(page: Page) {
   await page.getByText('Open', { exact: true }).click();
-  await page.getByLabel('A zip of one').setInputFiles({
+  await page.getByLabel('Open a zip of a site').setInputFiles({
     name: 'ten-points.zip',
     mimeType: 'application/zip',
     buffer: planned(),
