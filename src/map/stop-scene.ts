@@ -3,7 +3,7 @@ import type { Stop } from '../domain/walk/stop';
 import type { DrawnSurface } from '../domain/water/drawn-surface';
 import type { Site } from '../domain/site/site';
 import { nextPushes } from '../domain/lab/site-delineation';
-import { sidesTold } from '../domain/walk/lab-stops';
+import { sidesTold } from '../domain/walk/delineation-stop';
 import { groundPlaces } from './ground-places';
 import { contourDecimals, contourItems } from './scene/from-contours';
 import { openSideItems } from './scene/from-delineation';
@@ -68,7 +68,7 @@ export function stopScene(
   const placeOf = groundPlaces(flow, site.grid.combinedFactor);
   return [
     ...siteScene({ ...drawing, site: { ...site, features } }).filter(isWanted),
-    ...(sides ? openSideItems(site, nextPushes(sidesTold(site, shown, heads))) : []),
+    ...(sides ? openSideItems(site, nextPushes(sidesTold(site, shown))) : []),
     ...(contours && placeOf
       ? contourItems(
           contours.surface,

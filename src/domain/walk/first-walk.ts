@@ -2,7 +2,10 @@ import type { Site } from '../site/site';
 import { headsOf } from '../water/event-heads';
 import { flowOf } from '../water/flow';
 import { whereWeAre, wherePushed, whatLiesBelow } from './ground-stops';
-import { whatExceeds, whatIsDelineated, whatNext } from './lab-stops';
+import { whatIsDelineated } from './delineation-stop';
+import { whatExceeds, whatPushesFound } from './lab-stops';
+import { whatNext } from './next-stop';
+import { whatMayBeReached } from './receptors-stop';
 import {
   MADE_STOPS,
   type MadeStop,
@@ -19,10 +22,10 @@ const TELL: Readonly<Record<MadeStop, (material: Material) => Telling | null>> =
   below: whatLiesBelow,
   water: howHigh,
   way: whichWay,
-  found: () => null,
+  found: whatPushesFound,
   exceeds: whatExceeds,
   delineated: whatIsDelineated,
-  receptors: () => null,
+  receptors: whatMayBeReached,
   next: whatNext,
 };
 

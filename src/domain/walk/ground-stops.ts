@@ -5,7 +5,8 @@ import { SHOWN_AT_FIRST, type Shown } from '../site/shown';
 import type { Site } from '../site/site';
 import { metres } from '../units';
 import { intervalOf } from '../water/screen-interval';
-import { counted, days, listed, said, type Material, type Sentence, type Telling } from './stop';
+import { counted, listed, said, type Material, type Sentence, type Telling } from './stop';
+import { eventWords } from './view-words';
 import { windowAround } from './window';
 
 /** Nothing but the ground and the points. */
@@ -26,10 +27,10 @@ const namesOf = (site: Site, kind: string) => [
 /** Where we are: the site, what is known to have leaked, who or what could be reached. */
 export function whereWeAre({ site, of }: Material): Telling {
   const [sources, receptors] = [namesOf(site, 'source area'), namesOf(site, 'receptor')];
-  const event = of.event === null ? undefined : site.events.get(of.event);
   const points = [...site.locations.values()];
   const wells = points.filter(({ kind }) => kind === 'monitoring well' || kind === 'piezometer');
   const pushes = points.filter(({ kind }) => kind === 'direct push');
+  const event = of.event === null ? null : eventWords(site, of.event);
   return {
     title: site.settings.title,
     sentences: [
@@ -46,13 +47,16 @@ export function whereWeAre({ site, of }: Material): Telling {
       said(
         `${counted(wells.length, 'well and piezometer', 'wells and piezometers')} and ${counted(pushes.length, 'direct-push point')} are on the map.`,
       ),
+      said(event ? `This walk tells of ${event}.` : 'There is no event in the site.'),
+      ...(site.settings.validated
+        ? []
+        : [
+            said(
+              'Preliminary: nobody has recorded yet that the results were checked (validated), so they may still change.',
+            ),
+          ]),
     ],
-    notes: [
-      event
-        ? `This walk tells of ${event.title ?? event.id}, ${days(event.first_day, event.last_day)}.`
-        : 'There is no event in the site.',
-      'Only what was drawn is known. Figures are interpretive, not a survey.',
-    ].join('\n'),
+    notes: 'Only what was drawn is known. Figures are interpretive, not a survey.',
     view: { shown: bare(of), points: 'all', contours: false, pictures: true, window: null },
   };
 }
@@ -81,7 +85,7 @@ export function wherePushed({ site, of }: Material): Telling {
   return {
     title:
       done.length > 0
-        ? `${counted(done.length, 'point')} pushed, each for a reason`
+        ? `${counted(done.length, 'point')} pushed${unsaid > 0 ? '' : ', each for a reason'}`
         : 'No point has been pushed yet',
     sentences: [
       ...sentence(why.length > 0 ? [`Why there: ${listed(why, 5)}.`] : []),
@@ -161,8 +165,9 @@ export function whatLiesBelow({ site, of }: Material): Telling {
         ? [
             said(`From the surface down: ${told.join(', then ')}.`),
             said(
-              `So in ${alike.length} of ${counted(logs.length, 'boring log')}, depths below ground.`,
-              others.length > 0 ? ` Otherwise in ${listed(others)}.` : '',
+              others.length > 0
+                ? `${alike.length} of ${counted(logs.length, 'boring log')} show this; otherwise in ${listed(others)}. Depths are below ground.`
+                : `${logs.length === 1 ? 'The one boring log shows' : `All ${logs.length} boring logs show`} this. Depths are below ground.`,
             ),
             ...zoneSentence(site, of.zone),
             said('Between the borings the layers are inferred.'),
@@ -209,7 +214,7 @@ function zoneSentence(site: Site, zone: string | null): Sentence[] {
   const { verticalUnit: unit } = site.settings;
   return [
     said(
-      `The screens of the ${zone} zone stand open between `,
+      `Wells and points of the ${zone} zone take in water between `,
       { text: length(top.value, unit, 1), work: top.work },
       ' and ',
       { text: length(base.value, unit, 1), work: base.work },

@@ -43,8 +43,6 @@ export type StopView = {
   readonly sides?: true;
   /** Whether the pictures that are shown of the site lie under it. */
   readonly pictures?: true;
-  /** Whether the pictures that are shown of the site lie under it. */
-  readonly pictures?: true;
   /** What the map holds; null: the whole site. */
   readonly window: Window | null;
 };
@@ -75,6 +73,8 @@ export type Stop = {
   /** For the speaker alone. */
   readonly notes: string;
   readonly view: StopView;
+  /** Events its words speak of beside the one it shows. */
+  readonly alsoOf?: readonly string[];
   readonly hidden: boolean;
 };
 
@@ -94,7 +94,7 @@ export type Material = {
 };
 
 /** What a stop of the first walk says. */
-export type Telling = Pick<Stop, 'title' | 'sentences' | 'notes' | 'view'>;
+export type Telling = Pick<Stop, 'title' | 'sentences' | 'notes' | 'view' | 'alsoOf'>;
 
 export const plain = (sentence: Sentence) =>
   sentence.map((part) => (typeof part === 'string' ? part : part.text)).join('');

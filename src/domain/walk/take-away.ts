@@ -111,6 +111,13 @@ export function contentsOf(released: DataPackage): string[] {
     : tables;
 }
 
-/** Events the told stops speak of, with the one the walk is told for. */
+/** Events whose data the told stops show: they go into the file. */
 export const eventsOf = (stops: readonly Stop[]): ReadonlySet<string> =>
   new Set(stops.flatMap(({ hidden, view }) => (hidden ? [] : (view.shown.event ?? []))));
+
+/** Events the told stops only speak of, such as for how far the direction ranges: without them a file's words range less far. */
+export function eventsAlsoOf(stops: readonly Stop[]): ReadonlySet<string> {
+  const shown = eventsOf(stops);
+  const also = stops.flatMap(({ hidden, alsoOf }) => (hidden ? [] : (alsoOf ?? [])));
+  return new Set(also.filter((event) => !shown.has(event)));
+}

@@ -8,6 +8,7 @@ import {
   plain,
   said,
   type PointsShown,
+  type Sentence,
   type Stop,
   type StopView,
   type WalkOf,
@@ -35,15 +36,20 @@ export function stopsOf(site: Site, of: WalkOf): Stop[] {
         id: row.id,
         made: from?.made ?? null,
         title: row.title ?? from?.title ?? row.id,
-        sentences: row.words === null ? (from?.sentences ?? []) : [said(row.words)],
+        sentences: row.words === null ? (from?.sentences ?? []) : paragraphs(row.words),
         notes: row.notes ?? from?.notes ?? '',
         view,
+        ...(from?.alsoOf && row.words === null ? { alsoOf: from.alsoOf } : {}),
         hidden: row.hidden === true,
       },
     ];
   });
   return stops.length > 0 ? stops : made;
 }
+
+/** Each line that was typed is a sentence of its own. */
+const paragraphs = (words: string): Sentence[] =>
+  words.split(/\s*\n\s*/).flatMap((line) => (line === '' ? [] : [said(line)]));
 
 type KeptShown = { readonly made: string | null; readonly view: StopView | null };
 
@@ -62,11 +68,45 @@ function readShown(text: string): KeptShown {
       shown: readOver(shown),
       points: isPoints(given.points) ? given.points : 'all',
       contours: given.contours === true,
+      ...askedOf(given.asked),
       ...(given.section === true ? { section: true } : {}),
+      ...cutOf(given.cut),
+      ...(given.sides === true ? { sides: true } : {}),
       ...(given.pictures === true ? { pictures: true } : {}),
       window: isWindow ? (seen as unknown as Window) : null,
     },
   };
+}
+
+const nameOf = (of: unknown) => (typeof of === 'string' ? of : null);
+
+/** Which results were asked for, if others than at first. */
+function askedOf(given: unknown): Pick<StopView, 'asked'> {
+  const asked = record(given);
+  if (!asked) return {};
+  return {
+    asked: {
+      allEvents: asked.allEvents === true,
+      zone: nameOf(asked.zone),
+      matrix: nameOf(asked.matrix),
+      samples: asked.samples === 'all samples' ? 'all samples' : 'field samples',
+      group: nameOf(asked.group),
+    },
+  };
+}
+
+const isPlace = (given: unknown): given is readonly [number, number] =>
+  Array.isArray(given) && given.length === 2 && given.every((one) => Number.isFinite(one));
+
+/** Where its section was cut, if not along the first line. */
+function cutOf(given: unknown): Pick<StopView, 'cut'> {
+  const cut = record(given);
+  const { line, corridor } = cut ?? {};
+  if (typeof corridor !== 'number' || !(corridor > 0)) return {};
+  if (typeof line === 'string') return { cut: { line, corridor } };
+  return Array.isArray(line) && line.length > 1 && line.every(isPlace)
+    ? { cut: { line, corridor } }
+    : {};
 }
 
 const POINTS: readonly PointsShown[] = ['all', 'pushed', 'gauged', 'sampled', 'borings', 'planned'];
@@ -87,17 +127,16 @@ function parsed(text: string): unknown {
 
 /** What was kept, each part only where it is of the kind it should be. */
 function readOver(given: Readonly<Record<string, unknown>>): Shown {
-  const name = (of: unknown) => (typeof of === 'string' ? of : null);
   const flag = (of: unknown, usual: boolean) => (typeof of === 'boolean' ? of : usual);
   const texts = (of: readonly unknown[]) =>
     of.filter((one): one is string => typeof one === 'string');
   const { construction } = given;
   return {
     ...SHOWN_AT_FIRST,
-    event: name(given.event),
-    zone: name(given.zone),
-    levelSet: name(given.levelSet),
-    analyte: name(given.analyte),
+    event: nameOf(given.event),
+    zone: nameOf(given.zone),
+    levelSet: nameOf(given.levelSet),
+    analyte: nameOf(given.analyte),
     ...(Array.isArray(given.besides) ? { besides: texts(given.besides) } : {}),
     construction: Array.isArray(construction) ? texts(construction) : [],
     heads: flag(given.heads, true),
@@ -107,12 +146,15 @@ function readOver(given: Readonly<Record<string, unknown>>): Shown {
   };
 }
 
+/** The words of a stop as they are typed, each sentence on a line of its own. */
+export const wordsOf = ({ sentences }: Pick<Stop, 'sentences'>) => sentences.map(plain).join('\n');
+
 /** A row of the views table for a stop; a stop of the first walk is only named. */
 const rowOf = (stop: Stop, order: number) => ({
   id: stop.id,
   order: String(order),
   title: stop.made === null ? stop.title : '',
-  words: stop.made === null ? stop.sentences.map(plain).join(' ') : '',
+  words: stop.made === null ? wordsOf(stop) : '',
   notes: stop.made === null ? stop.notes : '',
   shown: JSON.stringify(stop.made === null ? stop.view : { made: stop.made }),
   hidden: stop.hidden ? 'yes' : '',
@@ -145,12 +187,12 @@ export function rewriteWalk(given: DataPackage, stops: readonly Stop[]): Edit {
   };
 }
 
-/** Other words for a stop; a blank one goes back to what the site makes of itself. */
+/** Other words for a stop, a blank one back to what the site makes of itself; or another view, as `shown`. */
 export function rewordStop(
   given: DataPackage,
   stops: readonly Stop[],
   id: string,
-  words: Readonly<Partial<Record<'title' | 'words' | 'notes', string>>>,
+  words: Readonly<Partial<Record<'title' | 'words' | 'notes' | 'shown', string>>>,
 ): Edit {
   const all = rewriteWalk(given, stops);
   if (all.kind !== 'together') return all;

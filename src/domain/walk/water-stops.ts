@@ -1,20 +1,19 @@
-import { groupBy } from '../group';
 import { direction, directionDoubt, gradient, length, significant, unitText, wind } from '../show';
 import { metres } from '../units';
 import { leftOutWords, type GaugedScreen } from '../water/event-heads';
+import type { Flow } from '../water/flow';
 import { bare } from './ground-stops';
+import { gaugedWith, odds, overEvents, restsOn } from './how-sure';
+import { isAskedAbout, leftOutSentence } from './left-out-words';
 import { counted, days, listed, said, type Material, type Sentence, type Telling } from './stop';
 import { windowAround } from './window';
 
 const windowOf = (gauged: readonly GaugedScreen[]) =>
   windowAround(gauged.map(({ location }) => location));
 
-/** Readings that somebody could ask about: all but those a later one replaced. */
-const asked = ({ leftOut }: GaugedScreen) => leftOut !== 'read-again';
-
 const leftOutNotes = (gauged: readonly GaugedScreen[]) =>
   gauged
-    .filter((one) => asked(one) && one.leftOut !== null)
+    .filter((one) => isAskedAbout(one) && one.leftOut !== null)
     .map(
       ({ screen, leftOut, because }) =>
         `${screen.id} does not count: ${because ?? (leftOut && leftOutWords(leftOut)) ?? ''}`,
@@ -23,16 +22,6 @@ const leftOutNotes = (gauged: readonly GaugedScreen[]) =>
 function whenGauged({ site, of }: Material): string {
   const event = of.event === null ? undefined : site.events.get(of.event);
   return event ? days(event.first_day, event.last_day) : '';
-}
-
-/** Why most of the readings left out do not count; blank where none is. */
-function commonest(gauged: readonly GaugedScreen[]): string {
-  const reasons = groupBy(
-    gauged.flatMap(({ leftOut }) => (leftOut === null || leftOut === 'read-again' ? [] : leftOut)),
-    (reason) => reason,
-  );
-  const [most] = [...reasons].toSorted(([, a], [, b]) => b.length - a.length);
-  return most ? ` Of these ${most[1].length}: ${leftOutWords(most[0])}.` : '';
 }
 
 /** How high the water stands in the wells that count, and how far below ground. */
@@ -61,7 +50,7 @@ export function howHigh(material: Material): Telling {
   const depths = counts.flatMap(({ location, head }) =>
     location.ground_elevation ? [location.ground_elevation.value - head.value] : [],
   );
-  const left = here.filter((one) => asked(one) && one.leftOut !== null).length;
+  const left = leftOutSentence(site, here);
   const between = [Math.min(...depths), Math.max(...depths)].map((d) => length(metres(d), unit, 1));
   return {
     title: 'How high the water stands',
@@ -77,10 +66,9 @@ export function howHigh(material: Material): Telling {
         ? [said(`That is ${between.join(' to ')} below ground at the wells.`)]
         : []),
       said(
-        `Gauged ${whenGauged(material)}: ${counted(counts.length, 'head counts', 'heads count')}`,
-        left > 0 ? `, ${counted(left, 'reading does not', 'readings do not')}.` : '.',
-        commonest(here),
+        `Gauged ${whenGauged(material)}: ${counted(counts.length, 'head counts', 'heads count')}.`,
       ),
+      ...(left === '' ? [] : [said(left)]),
     ],
     notes: leftOutNotes(here).join('\n'),
     view,
@@ -90,7 +78,6 @@ export function howHigh(material: Material): Telling {
 /** Which way the water goes and how sure that is; or that it cannot be told, and why. */
 export function whichWay(material: Material): Telling {
   const { site, of, flow } = material;
-  const percent = `${Math.round(site.settings.confidence * 100)} %`;
   const told = flow?.resolved === true && flow.azimuthGrid !== null;
   return {
     title:
@@ -99,7 +86,8 @@ export function whichWay(material: Material): Telling {
           ? `On the whole toward the ${wind(flow.azimuthGrid.value)}, but no one arrow tells it`
           : `Water moves toward the ${wind(flow.azimuthGrid.value)}`
         : 'Which way the water goes is not resolved',
-    sentences: flow ? waySentences(material, percent) : [said('No event is chosen.')],
+    sentences: flow ? waySentences(material) : [said('No event is chosen.')],
+    alsoOf: flow ? gaugedWith(site, flow.zone) : [],
     notes: [
       ...(flow?.reason ? [flow.reason] : []),
       ...(flow?.findings ?? []),
@@ -117,50 +105,50 @@ export function whichWay(material: Material): Telling {
 /** Beyond this to either side a direction is a guess at a quarter of the compass. Common practice, no source. */
 const LOOSE = 45;
 
-function waySentences({ site, of, flow }: Material, percent: string): Sentence[] {
+function waySentences({ site, of, flow }: Material): Sentence[] {
   if (!flow) return [];
-  const { azimuthGrid, azimuthHalfWidth: half, gradient: slope, gradientHalfWidth } = flow;
-  const unit = unitText(site.settings.verticalUnit);
-  const steep: Sentence[] = slope
-    ? [
-        said(
-          `The water surface falls ${significant(100 * slope.value, 2)} ${unit} in 100 ${unit}: gradient `,
-          { text: gradient(slope.value), work: slope.work },
-          gradientHalfWidth === null ? '.' : ` ± ${significant(gradientHalfWidth, 2)}.`,
-        ),
-      ]
-    : [];
+  const { azimuthGrid, azimuthHalfWidth: half } = flow;
   if (!flow.resolved || azimuthGrid === null)
     return [
       said('No arrow is drawn, because the data do not carry one.'),
       said(plainReason(flow)),
       said(...nearlyInLine(flow)),
     ].filter((sentence) => sentence.some((part) => part !== ''));
-  const sure =
-    half === null
-      ? said('Its error is too large to be given as a ±.')
-      : said(
-          `Its error, from the readings alone, is ${directionDoubt(half)} at ${percent}`,
-          half > LOOSE ? ': a wide fan, drawn on the map.' : '.',
-        );
-  const flat =
-    flow.isPlane === true
-      ? said('The heads lie on one plane to within their errors.')
-      : flow.isPlane === false
-        ? said(
-            'The heads do not lie on one plane: the surface bends, or a reading is wrong. In places water goes another way.',
-          )
-        : said('Whether the heads lie on one plane could not be tested.');
   return [
     said(
       'Direction ',
       { text: direction(azimuthGrid.value), work: azimuthGrid.work },
-      ', from ',
-      `grid north, from ${counted(flow.fitted.length, 'head')}${of.zone === null ? '' : ` of the ${of.zone} zone`}.`,
+      ` (north on the map is 0°, east 90°), from ${counted(flow.fitted.length, 'head')}${of.zone === null ? '' : ` of the ${of.zone} zone`}.`,
     ),
-    sure,
-    flat,
-    ...steep,
+    half === null
+      ? said('The error of the readings is too large to be given as a ±.')
+      : said(
+          `The error of the readings leaves it ${directionDoubt(half)}, ${odds(site.settings.confidence)}`,
+          half > LOOSE ? ': a wide fan, drawn on the map.' : '.',
+        ),
+    ...overEvents(site, flow),
+    ...restsOn(site, flow),
+    ...evenSlope(site, flow),
+  ];
+}
+
+/** How the water surface falls, and whether one arrow tells it. */
+function evenSlope({ settings }: Material['site'], flow: Flow): Sentence[] {
+  const { gradient: slope, gradientHalfWidth, isPlane, resolved } = flow;
+  const unit = unitText(settings.verticalUnit);
+  const even =
+    isPlane === true
+      ? 'The water surface is one even slope to within those errors'
+      : isPlane === false
+        ? 'The water surface is no even slope: it bends, or a reading is wrong, and in places water goes another way. On the whole it falls'
+        : 'Whether the water surface is one even slope could not be tested. As one it falls';
+  if (!slope || !resolved) return [];
+  return [
+    said(
+      `${even}${isPlane === true ? ', falling' : ''} ${significant(100 * slope.value, 2)} ${unit} in 100 ${unit} (gradient `,
+      { text: gradient(slope.value), work: slope.work },
+      gradientHalfWidth === null ? ').' : ` ± ${significant(gradientHalfWidth, 2)}).`,
+    ),
   ];
 }
 
@@ -172,7 +160,7 @@ function plainReason({ confidence, reason }: NonNullable<Material['flow']>): str
     kinds.has('slope-by-stated-error') || kinds.has('slope-by-scatter')
       ? 'The heads differ by no more than their errors could make.'
       : '',
-    kinds.has('lack-of-fit') ? 'They do not lie on one plane.' : '',
+    kinds.has('lack-of-fit') ? 'The water surface they make is no even slope.' : '',
     kinds.size === 0 ? (reason ?? '') : '',
   ]
     .filter((words) => words !== '')

@@ -6,7 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { apply } from '../../../src/domain/site/edits/apply';
 import type { DataPackage } from '../../../src/domain/site/data-package';
 import { firstWalk, preliminary } from '../../../src/domain/walk/first-walk';
-import { sidesWords } from '../../../src/domain/walk/lab-stops';
+import { sidesWords } from '../../../src/domain/walk/delineation-stop';
 import { plain, type MadeStop, type Stop } from '../../../src/domain/walk/stop';
 import { freeId, rewordStop, rewriteWalk, stopsOf } from '../../../src/domain/walk/walk-stops';
 import { gridOf, siteOf } from '../../../src/io/open-site';
@@ -35,15 +35,10 @@ describe('the first walk of Osier Bend', () => {
   const walk = walkOf('osier-bend', '2025-09');
 
   test('tells the story in the order of a meeting', () => {
-    expect(walk.map(({ made }) => made).filter((made) => made !== 'delineated')).toEqual([
-      'where',
-      'pushes',
-      'below',
-      'water',
-      'way',
-      'exceeds',
-      'next',
-    ]);
+    const order = ['where', 'pushes', 'below', 'water', 'way', 'exceeds', 'delineated'];
+    expect(walk.map(({ made }) => made)).toEqual([...order, 'receptors', 'next']);
+    const later = walkOf('osier-bend', '2026-09').map(({ made }) => made);
+    expect(later).toEqual([...order.slice(0, 5), 'found', ...order.slice(5), 'receptors', 'next']);
   });
 
   test('gives the lowest and the highest head of the README, with their wells', () => {
@@ -74,9 +69,9 @@ describe('the first walk of Osier Bend', () => {
 test('a level is said in the unit of the result beside it, so that a room can compare the two', () => {
   // results.csv of the site: sample PZ-7-2609, 37 of TCE and 68 of benzene; both levels 0.005 mg/L.
   const walk = walkOf('osier-bend', '2026-09');
-  expect(words(walk, 'exceeds')).toContain('exceeds 5 ug/L (0.005 mg/L) at');
-  expect(words(walk, 'exceeds')).toContain('(2 of 8 points); most at PZ-7, 37 ug/L');
-  expect(words(walk, 'exceeds')).toContain('at 1 of 8 points: PZ-7, 68 ug/L');
+  expect(words(walk, 'exceeds')).toContain('exceeds 5 µg/L (0.005 mg/L) at');
+  expect(words(walk, 'exceeds')).toContain('(2 of 8 points); most at PZ-7, 37 µg/L');
+  expect(words(walk, 'exceeds')).toContain('at 1 of 8 points: PZ-7, 68 µg/L');
   expect(words(walkOf('quellmoor', '2026-05'), 'exceeds')).toContain('exceeds 10 µg/L at 1 of 6');
 });
 

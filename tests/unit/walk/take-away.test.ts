@@ -5,7 +5,12 @@ import { base64Of } from '../../../src/domain/base64';
 import { apply } from '../../../src/domain/site/edits/apply';
 import { picturesOf, withPictures, type Picture } from '../../../src/domain/site/pictures';
 import { cellText } from '../../../src/domain/site/table';
-import { contentsOf, eventsOf, releasedPackage } from '../../../src/domain/walk/take-away';
+import {
+  contentsOf,
+  eventsAlsoOf,
+  eventsOf,
+  releasedPackage,
+} from '../../../src/domain/walk/take-away';
 import { plain, type Stop } from '../../../src/domain/walk/stop';
 import { rewriteWalk, stopsOf } from '../../../src/domain/walk/walk-stops';
 import { gridOf, siteOf } from '../../../src/io/open-site';
@@ -20,7 +25,7 @@ const of = {
   levelSet: 'Federal drinking water (40 CFR 141.61(a))',
 };
 const stops = stopsOf(site, of).map((stop) => ({ ...stop, hidden: stop.made === 'next' }));
-const released = releasedPackage(given, stops, eventsOf(stops));
+const released = releasedPackage(given, stops, new Set(['2026-03']));
 const text = [...savePackage(released).values()].map(textOf).join('\n');
 const opened = siteOf(released, gridOf(released).grid, null);
 
@@ -45,7 +50,30 @@ describe('a walk of March 2026 that is taken away', () => {
     for (const { notes } of opened.views) expect(notes).toBeNull();
   });
 
+  test('releases what a stop shows, and beside it what a stop only speaks of', () => {
+    const told = stops.map((stop) => ({
+      ...stop,
+      hidden: stop.made !== 'way' && stop.made !== 'exceeds',
+    }));
+    expect([...eventsOf(told)]).toEqual(['2026-03']);
+    expect([...eventsAlsoOf(told)].toSorted()).toEqual(['2025-09', '2026-09']);
+    // What the pushes found is shown: its event goes with it.
+    expect([...eventsOf(stops)].toSorted()).toEqual(['2025-09', '2026-03']);
+    expect([...eventsAlsoOf(stops)]).toEqual(['2026-09']);
+  });
+
+  test('speaks of the events in it alone', () => {
+    const way = stopsOf(opened, of).find(({ made }) => made === 'way');
+    expect(way?.sentences.map(plain).join(' ')).toContain('Only one event was gauged');
+  });
+
   test('tells the same sentences, and cites the same rows of the same tables', () => {
+    const all = releasedPackage(
+      given,
+      stops,
+      new Set([...eventsOf(stops), ...eventsAlsoOf(stops)]),
+    );
+    const opened = siteOf(all, gridOf(all).grid, null);
     const tell = (from: typeof site) =>
       stopsOf(from, of)
         .filter(({ made }) => made === 'water' || made === 'way' || made === 'exceeds')

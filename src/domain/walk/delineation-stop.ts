@@ -1,0 +1,167 @@
+import { flowAt } from '../findings/history';
+import { groupBy } from '../group';
+import { keptWhile } from '../kept';
+import { COMPASS_SIDES, FLOW_SIDES, type Side } from '../lab/delineation';
+import {
+  delineationsOf,
+  nextPushes,
+  openSides,
+  sideSentence,
+  wayOf,
+  type AnalyteDelineation,
+} from '../lab/site-delineation';
+import { judgedAgainst } from '../lab/site-results';
+import { length } from '../show';
+import type { Site } from '../site/site';
+import { metres } from '../units';
+import { bare } from './ground-stops';
+import { pushEvent } from './push-event';
+import { counted, listed, said, type Material, type Sentence, type Telling } from './stop';
+import { windowAround } from './window';
+
+/** Analytes named on a wall before "and so many more". */
+const NAMED = 3;
+
+/** How far a point may lie and still close a side, out and below, as on the sheet. Common practice, no source. */
+const WITHIN = metres(30);
+const BELOW = metres(6);
+
+export const reachOf = ({ grid }: Site) => ({
+  within: WITHIN,
+  below: BELOW,
+  combinedFactor: grid.combinedFactor ?? 1,
+});
+
+const sidesKept = keptWhile<AnalyteDelineation[]>();
+
+/** The sides of every point that exceeds in an event, one answer an analyte; worked out once a site. */
+export function sidesTold(
+  site: Site,
+  { event, levelSet }: Pick<Material['of'], 'event' | 'levelSet'>,
+): AnalyteDelineation[] {
+  const told = event === null ? undefined : site.events.get(event);
+  if (!told) return [];
+  return sidesKept(told, [site, levelSet], () =>
+    delineationsOf(
+      site,
+      judgedAgainst(site, levelSet, { event: told.id, fieldSamples: true }),
+      (zone) => wayOf(flowAt(site, told.id, zone)),
+      reachOf(site),
+    ),
+  );
+}
+
+/** A side as a room hears it: "side-gradient, left" is "left of the flow". */
+function sideWords(side: Side): string {
+  if (side === 'side-gradient, left') return 'left of the flow';
+  if (side === 'side-gradient, right') return 'right of the flow';
+  return COMPASS_SIDES.some((one) => one === side) ? `to the ${side}` : side;
+}
+
+/** Sides of a point as few words: "on every side and below", "on every side but up-gradient". */
+export function sidesWords(sides: readonly Side[]): string {
+  const around: readonly Side[] = [...new Set(sides)].filter((side) => side !== 'below');
+  const names: readonly Side[] = around.some((side) => COMPASS_SIDES.some((one) => one === side))
+    ? COMPASS_SIDES
+    : FLOW_SIDES;
+  const shut = names.filter((side) => !around.includes(side));
+  const below = sides.includes('below') ? ['below'] : [];
+  if (shut.length > 1) return listed([...around.map(sideWords), ...below]);
+  const but = shut.map((side) => ` but ${sideWords(side)}`);
+  return below.length > 0 && shut.length > 0
+    ? `below, and on every side${but[0]}`
+    : listed([`on every side${but[0] ?? ''}`, ...below]);
+}
+
+/** Sides in the order they are told: the way the water goes first, down last. */
+const TOLD: readonly Side[] = [...FLOW_SIDES, ...COMPASS_SIDES, 'below'];
+
+/** Which points are open where: by name while few are open alike, else how many on which side. */
+function openWhere(one: AnalyteDelineation): string {
+  const sides = openSides(one);
+  const points = [...groupBy(sides, ({ location }) => location)].map(([location, here]) => ({
+    location,
+    where: sidesWords(here.map(({ side }) => side)),
+  }));
+  const alike = [...groupBy(points, ({ where }) => where)]
+    .toSorted(([, a], [, b]) => b.length - a.length)
+    .map(([where, here]) => `${where} at ${listed(here.map(({ location }) => location))}`);
+  if (alike.length < 3) return alike.join('; ');
+  const around = points.flatMap(({ location, where }) =>
+    /^on every side(?! but)/.test(where) ? location : [],
+  );
+  const counts = [...groupBy(sides, ({ side }) => side)]
+    .toSorted(([a], [b]) => TOLD.indexOf(a) - TOLD.indexOf(b))
+    .flatMap(([side, here]): [string, readonly string[]][] => {
+      const names = [...new Set(here.map(({ location }) => location))].filter(
+        (location) => side === 'below' || !around.includes(location),
+      );
+      return names.length > 0 ? [[sideWords(side), names]] : [];
+    });
+  const told = [...(around.length > 0 ? [['on every side', around] as const] : []), ...counts].map(
+    ([where, names]) => `${where} at ${names.length > 2 ? names.length : names.join(' and ')}`,
+  );
+  return `at ${counted(points.length, 'point')}: ${told.join(', ')}`;
+}
+
+const isAre = (of: readonly unknown[]) => (of.length > 1 ? 'are' : 'is');
+
+/** How it stood with the pushes, where the walk tells of another event: the analyte with most sides open. */
+function withThePushes(site: Site, of: Material['of']): Sentence[] {
+  const event = pushEvent(site, of);
+  const [most] = event ? sidesTold(site, { ...of, event: event.id }) : [];
+  if (!event || !most || openSides(most).length === 0) return [];
+  return [
+    said(
+      `With the pushes (${event.first_day.slice(0, 7)}): ${most.analyte} is open ${openWhere(most)}.`,
+    ),
+  ];
+}
+
+/** What is delineated and what is open: the sides of every point that exceeds, and below it. */
+export function whatIsDelineated({ site, of }: Material): Telling | null {
+  const { event, levelSet } = of;
+  const found = sidesTold(site, of);
+  if (event === null || found.length === 0) return null;
+  const { verticalUnit, grid } = site.settings;
+  const reach = reachOf(site);
+  const units = { vertical: verticalUnit, grid: grid.unit };
+  const open = found.filter((one) => openSides(one).length > 0);
+  const pushes = nextPushes(found);
+  const shut = found.filter((one) => !open.includes(one)).map(({ analyte }) => analyte);
+  const sampled = judgedAgainst(site, levelSet, { event, fieldSamples: true });
+  return {
+    title: open.length > 0 ? 'Where the edge has not been found' : 'Delineated on every side',
+    sentences: [
+      ...[...groupBy(open.slice(0, NAMED), openWhere)].map(([where, here]) =>
+        said(`${listed(here.map(({ analyte }) => analyte))} ${isAre(here)} open ${where}.`),
+      ),
+      ...(open.length > NAMED
+        ? [said(`Open too: ${listed(open.slice(NAMED).map(({ analyte }) => analyte))}.`)]
+        : []),
+      ...(shut.length > 0 ? [said(`Delineated: ${listed(shut)}.`)] : []),
+      ...withThePushes(site, of),
+      said(
+        `Open: no point of the same event within ${length(reach.within, verticalUnit, 0)} that way, or ${length(reach.below, verticalUnit, 0)} below, shows that it does not exceed. Where one does, the side is delineated.`,
+      ),
+    ],
+    alsoOf: [pushEvent(site, of)?.id].flatMap((id) => id ?? []),
+    notes: pushes
+      .map(
+        ({ answer, analytes }) => `${sideSentence(answer, reach, units)} (${analytes.join(', ')})`,
+      )
+      .join('\n'),
+    view: {
+      shown: { ...bare(of), verdicts: true },
+      points: 'sampled',
+      contours: false,
+      sides: true,
+      window: windowAround(
+        sampled.flatMap(({ location }) => location ?? []),
+        pushes.flatMap(({ answer: { next, side } }) =>
+          next && side !== 'below' ? [[next.easting, next.northing] as const] : [],
+        ),
+      ),
+    },
+  };
+}

@@ -1,0 +1,107 @@
+import { flowAt, gaugedEvents } from '../findings/history';
+import { direction } from '../show';
+import type { Site } from '../site/site';
+import { turn } from '../units';
+import type { Flow } from '../water/flow';
+import { flowPoints } from '../water/flow-points';
+import { confidenceOf } from '../water/plane-confidence';
+import { fitPlane } from '../water/plane';
+import { counted, listed, said, type Sentence } from './stop';
+
+/** A confidence as a room hears it: 0.95 is "19 times in 20". */
+export function odds(confidence: number): string {
+  const tries = [10, 20, 100].find((n) => Number.isInteger(Number((n * confidence).toFixed(9))));
+  const of = tries ?? 1000;
+  return `${Math.round(of * confidence)} times in ${of}`;
+}
+
+/** An event by its month, as it stands beside a number: "2026-09". */
+const monthOf = (site: Site, event: string) =>
+  site.events.get(event)?.first_day.slice(0, 7) ?? event;
+
+/** A direction in one event of a zone, and half the width of its fan; null where that is not known. */
+export type EventWay = {
+  readonly event: string;
+  readonly azimuth: number;
+  readonly half: number | null;
+};
+
+/** Events in which a zone was gauged, earliest first. */
+export const gaugedWith = (site: Site, zone: string | null): string[] =>
+  gaugedEvents(site).filter((event) => flowAt(site, event, zone).gauged.length > 0);
+
+/** The directions resolved in a zone in every event gauged, earliest first, and how many events had none. */
+export function waysOf(
+  site: Site,
+  zone: string | null,
+): { readonly ways: readonly EventWay[]; readonly unresolved: number } {
+  const flows = gaugedWith(site, zone).map((event) => flowAt(site, event, zone));
+  const ways = flows.flatMap(({ event, resolved, azimuthGrid, azimuthHalfWidth: half }) =>
+    resolved && azimuthGrid ? [{ event, azimuth: azimuthGrid.value, half }] : [],
+  );
+  return { ways, unresolved: flows.length - ways.length };
+}
+
+/** How far the direction ranges over all events gauged: the readings of one say nothing of that. */
+export function overEvents(site: Site, { zone, azimuthGrid, azimuthHalfWidth }: Flow): Sentence[] {
+  if (azimuthGrid === null) return [];
+  const { ways, unresolved } = waysOf(site, zone);
+  const from = azimuthGrid.value;
+  const sorted = ways.toSorted((a, b) => turn(from, a.azimuth) - turn(from, b.azimuth));
+  const [first, last] = [sorted[0], sorted.at(-1)];
+  if (!first || !last) return [];
+  const all = ways.length + unresolved;
+  if (all === 1)
+    return [
+      said('Only one event was gauged: how the direction changes over the year is not known.'),
+    ];
+  const none =
+    unresolved > 0
+      ? [
+          said(
+            `In ${unresolved} of the ${all} events gauged no direction could be told, so how far it changes is not known.`,
+          ),
+        ]
+      : [];
+  if (ways.length < 2) return none;
+  const wide = turn(first.azimuth, last.azimuth) > 2 * (azimuthHalfWidth ?? 0);
+  const named = ({ event, azimuth }: EventWay) => `${direction(azimuth)} (${monthOf(site, event)})`;
+  return [
+    said(
+      `In the ${counted(ways.length, 'event')} ${unresolved > 0 ? 'that gave one' : 'gauged'} it went from ${named(first)} to ${named(last)}: ${wide ? 'it changes by more than that error' : 'it hardly changes'}.`,
+    ),
+    ...none,
+  ];
+}
+
+/** Wells of a plane past which nobody asks for each what the plane is without it. */
+const MOST = 200;
+
+/** Wells without which there is no direction: it rests on each of them alone. */
+function restingOn(site: Site, { gauged }: Flow): string[] {
+  const { points } = flowPoints(site, gauged);
+  if (points.length < 4 || points.length > MOST) return [];
+  return points.flatMap((point) => {
+    const others = points.filter((other) => other !== point);
+    const fit = fitPlane(others, { weighted: true });
+    const stands = fit.ok && confidenceOf(fit.value, site.settings.confidence).resolved;
+    return stands ? [] : [point.gauged.screen.id];
+  });
+}
+
+/** Whether the direction hangs on one well, or on as few as give one. */
+export function restsOn(site: Site, flow: Flow): Sentence[] {
+  if (flow.fitted.length === 3)
+    return [
+      said('It rests on three wells, the fewest that give a direction: no reading checks another.'),
+    ];
+  const alone = restingOn(site, flow);
+  if (alone.length === 0) return [];
+  return [
+    said(
+      alone.length === 1
+        ? `It rests on one well, ${alone.join('')}: without that well no direction could be told.`
+        : `It rests on ${listed(alone)}: without any one of them no direction could be told.`,
+    ),
+  ];
+}

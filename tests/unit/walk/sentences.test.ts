@@ -1,0 +1,282 @@
+/**
+ * What a room is told, on both demo sites and after their data are changed. The
+ * numbers expected are those of the sites' README files, worked by hand; bearings
+ * and distances between places are worked here from the coordinates written in
+ * the tables.
+ */
+import { describe, expect, test } from 'vitest';
+import { apply, type Edit } from '../../../src/domain/site/edits/apply';
+import type { Site } from '../../../src/domain/site/site';
+import { notPlanned } from '../../../src/domain/walk/next-stop';
+import { firstWalk } from '../../../src/domain/walk/first-walk';
+import { sidesTold } from '../../../src/domain/walk/delineation-stop';
+import { odds } from '../../../src/domain/walk/how-sure';
+import { pushEvent } from '../../../src/domain/walk/push-event';
+import { compassOf } from '../../../src/domain/walk/receptors-stop';
+import { plain, type MadeStop } from '../../../src/domain/walk/stop';
+import { gridOf, siteOf } from '../../../src/io/open-site';
+import { openFolder } from '../folder';
+
+const OF = {
+  'osier-bend': { zone: 'shallow', levelSet: 'Federal drinking water (40 CFR 141.61(a))' },
+  quellmoor: { zone: 'sand', levelSet: 'Quellmoor site levels (invented)' },
+};
+type Demo = keyof typeof OF;
+
+const demo = {
+  'osier-bend': openFolder('demo-sites/osier-bend'),
+  quellmoor: openFolder('demo-sites/quellmoor'),
+};
+
+/** Title and sentences of a stop, one a line. */
+function told(name: Demo, event: string, made: MadeStop, site: Site = demo[name].site): string[] {
+  const stop = firstWalk(site, { event, ...OF[name] }).find((one) => one.made === made);
+  return stop ? [stop.title, ...stop.sentences.map(plain)] : [];
+}
+
+/** The site after an edit. */
+function changed(name: Demo, edit: Edit): Site {
+  const made = apply(demo[name].package, edit);
+  if (!made.ok) throw new Error(JSON.stringify(made.problem));
+  const { grid, problem } = gridOf(made.value);
+  return siteOf(made.value, grid, problem);
+}
+
+describe('how sure the direction is', () => {
+  test('ranges over all events, beside the error of one', () => {
+    const says = told('osier-bend', '2026-09', 'way');
+    expect(says).toContain('The error of the readings leaves it ± 0.5°, 19 times in 20.');
+    expect(says).toContain(
+      'In the 3 events gauged it went from 106° (2026-09) to 126° (2026-03): it changes by more than that error.',
+    );
+  });
+
+  test('changes when an event goes', () => {
+    const spring = demo['osier-bend'].site.waterLevels.flatMap(({ event }, row) =>
+      event === '2026-03' ? [row] : [],
+    );
+    const site = changed('osier-bend', {
+      kind: 'remove-rows',
+      table: 'water_levels',
+      rows: spring,
+    });
+    expect(told('osier-bend', '2026-09', 'way', site).join(' ')).toContain(
+      'In the 2 events gauged it went from 106° (2026-09) to 112° (2025-09)',
+    );
+  });
+
+  test('rests on one well at Quellmoor, whose leverage is 0.999', () => {
+    const says = told('quellmoor', '2026-05', 'way');
+    expect(says).toContain(
+      'It rests on one well, W-6: without that well no direction could be told.',
+    );
+    expect(says).toContain(
+      'In 1 of the 2 events gauged no direction could be told, so how far it changes is not known.',
+    );
+    expect(told('osier-bend', '2026-09', 'way').join(' ')).not.toContain('rests on');
+  });
+
+  test('rests on the fewest there are where only three wells count', () => {
+    const kept = ['W-1', 'W-5', 'W-6'];
+    const others = demo.quellmoor.site.waterLevels.flatMap(({ screen, event }, row) =>
+      event === '2026-05' && !kept.includes(screen) ? [row] : [],
+    );
+    const site = changed('quellmoor', { kind: 'remove-rows', table: 'water_levels', rows: others });
+    expect(told('quellmoor', '2026-05', 'way', site).join(' ')).toContain(
+      'It rests on three wells, the fewest that give a direction',
+    );
+  });
+
+  test.each([
+    [0.95, '19 times in 20'],
+    [0.9, '9 times in 10'],
+    [0.99, '99 times in 100'],
+    [0.683, '683 times in 1000'],
+  ])('a confidence of %s is said as %s', (confidence, says) => expect(odds(confidence)).toBe(says));
+
+  test('is said without a statistic, and an event without a direction says why', () => {
+    for (const event of ['2025-10', '2026-05'])
+      expect(told('quellmoor', event, 'way').join(' ')).not.toMatch(/χ²|F\(|plane|95 %|grid north/);
+    expect(told('quellmoor', '2025-10', 'way')[0]).toBe('Which way the water goes is not resolved');
+  });
+});
+
+describe('readings that do not count', () => {
+  test('are named with their reason while they are few, product with its thickness', () => {
+    // water_levels.csv, MW-5 in 2026-09: to water 14.49 ft, to product 13.94 ft.
+    expect(told('osier-bend', '2026-09', 'water').at(-1)).toBe(
+      '2 readings do not count. MW-5: 0.55 ft of product floats on it and its density was not measured; SG-1: surface water, left out unless it is known to be one with the groundwater.',
+    );
+  });
+
+  test('are counted by reason where they are many', () => {
+    const [says] = told('osier-bend', '2025-09', 'water').slice(-1);
+    expect(says).toMatch(/^37 readings do not count\. 22 of them: temporary push points/);
+  });
+
+  test('are none where all count', () => {
+    const gauge = demo.quellmoor.site.waterLevels.flatMap(({ screen, event }, row) =>
+      event === '2026-05' && screen === 'G-1' ? [row] : [],
+    );
+    const site = changed('quellmoor', { kind: 'remove-rows', table: 'water_levels', rows: gauge });
+    expect(told('quellmoor', '2026-05', 'water', site).join(' ')).not.toContain('not count');
+  });
+});
+
+describe('what the pushes found', () => {
+  test('is told with its date before a round of the wells alone', () => {
+    const says = told('osier-bend', '2026-09', 'found').join(' ');
+    expect(says).toContain('What the pushes found: 7 compounds exceed a screening level');
+    expect(says).toContain('Sampled 2025-09-15 to 2025-09-19 at 33 points');
+    // README: DP-05-S2-2509 2710 µg/L, level 5 µg/L, at 21 points.
+    expect(says).toContain('at 21 of 33 points; most at DP-05, 2710 µg/L (542 times its level)');
+    expect(told('osier-bend', '2026-09', 'exceeds')[1]).toBe(
+      'Sampled 2026-09-22 to 2026-09-23 at 8 points, none of them pushed.',
+    );
+  });
+
+  test('is the round told of itself in the event of the pushes', () => {
+    expect(told('osier-bend', '2025-09', 'found')).toEqual([]);
+    expect(pushEvent(demo.quellmoor.site, { event: '2026-05' })?.id).toBe('2025-10');
+    expect(pushEvent(demo.quellmoor.site, { event: '2025-10' })).toBeNull();
+  });
+});
+
+describe('what may lie in the way', () => {
+  test('is every receptor drawn, by the directions of all events and never called safe', () => {
+    const says = told('osier-bend', '2026-09', 'receptors');
+    expect(says[1]).toMatch(/^Tansy Run may lie in the way of water from Fuel tank pit, /);
+    expect(says[2]).toMatch(
+      /^Farm supply well SW-1 may lie in the way of water from .*Degreaser sump/,
+    );
+    expect(says[2]).toContain('water went 106° to 127° in the 3 events that told, error included');
+    expect(says.at(-1)).toContain('it does not say that anything arrives');
+    for (const event of ['2025-09', '2026-03', '2026-09'])
+      expect(told('osier-bend', event, 'receptors').join(' ')).not.toMatch(/\b(safe|clean)\b/);
+  });
+
+  test('SW-1 is seen at 119° from DP-05 and at 111° from MW-5', () => {
+    const at = (id: string) => {
+      const { easting, northing } = demo['osier-bend'].site.locations.get(id) ?? {};
+      return [easting?.value ?? 0, northing?.value ?? 0] as const;
+    };
+    // features.csv, R-2, in US survey feet.
+    const foot = 1200 / 3937;
+    const well = { kind: 'points', points: [[489705 * foot, 1821818 * foot]] } as const;
+    expect(Math.round(compassOf(well, at('DP-05'))?.[0] ?? 0)).toBe(119);
+    expect(Math.round(compassOf(well, at('MW-5'))?.[0] ?? 0)).toBe(111);
+  });
+
+  test('a receptor up the flow lies in the way of nothing, and that is not called out of reach', () => {
+    const row = demo['osier-bend'].site.features.findIndex(({ id }) => id === 'R-2');
+    const site = changed('osier-bend', {
+      kind: 'write-cells',
+      table: 'features',
+      cells: [{ row, column: 'shape', text: 'POINT (488500 1822500)' }],
+    });
+    const says = told('osier-bend', '2026-09', 'receptors', site)[2];
+    expect(says).toMatch(/^Farm supply well SW-1: it lies in that way from no source drawn/);
+    expect(says).toContain('water may go another way');
+  });
+
+  test('cannot be told where no direction is resolved in any event', () => {
+    const spring = demo.quellmoor.site.waterLevels.flatMap(({ event }, row) =>
+      event === '2026-05' ? [row] : [],
+    );
+    const site = changed('quellmoor', { kind: 'remove-rows', table: 'water_levels', rows: spring });
+    expect(told('quellmoor', '2025-10', 'receptors', site)[1]).toContain('cannot be told');
+  });
+
+  test('is no stop where no receptor is drawn', () => {
+    const rows = demo.quellmoor.site.features.flatMap(({ id }, row) => (id === 'R-1' ? [row] : []));
+    const site = changed('quellmoor', { kind: 'remove-rows', table: 'features', rows });
+    expect(told('quellmoor', '2026-05', 'receptors', site)).toEqual([]);
+  });
+
+  test('a line that goes half round a place takes up that half of the compass', () => {
+    const round = {
+      kind: 'lines',
+      lines: [
+        [
+          [0, 10],
+          [10, 10],
+          [10, 0],
+          [10, -10],
+          [0, -10],
+        ],
+      ],
+    } as const;
+    const [from, to] = compassOf(round, [0, 0]) ?? [0, 0];
+    expect([from, to]).toEqual([0, 180]);
+  });
+});
+
+describe('what is next', () => {
+  test('lists the open sides that no planned point would close', () => {
+    const says = told('quellmoor', '2026-05', 'next').join(' ');
+    expect(says).toContain('No further point is planned, and 4 sides are open');
+    expect(says).toContain(
+      'Open, with no point planned there: 4 sides at W-3, and the depth below W-3.',
+    );
+    expect(says).toContain('Each cross on the map is where a push would close a side.');
+  });
+
+  test('counts a side as planned for once a point is planned on it', () => {
+    const { site } = demo.quellmoor;
+    const of = { event: '2026-05', levelSet: OF.quellmoor.levelSet };
+    const [first] = notPlanned(site, [], sidesTold(site, of)).filter(
+      ({ side }) => side !== 'below',
+    );
+    if (!first?.next) throw new Error('no side is open');
+    const after = changed('quellmoor', {
+      kind: 'add-rows',
+      table: 'locations',
+      rows: [
+        {
+          id: 'N-1',
+          kind: 'direct push',
+          status: 'planned',
+          planned_easting: String(first.next.easting),
+          planned_northing: String(first.next.northing),
+          purpose: 'Down the flow from W-3',
+        },
+      ],
+    });
+    const says = told('quellmoor', '2026-05', 'next', after);
+    expect(says[0]).toBe('Next: 1 point planned, 3 sides open without one');
+    expect(says[1]).toBe('N-1: Down the flow from W-3.');
+  });
+
+  test('draws the crosses it speaks of', () => {
+    const next = firstWalk(demo.quellmoor.site, { event: '2026-05', ...OF.quellmoor }).at(-1);
+    expect(next?.view.sides).toBe(true);
+  });
+});
+
+test('says which event it tells of, and what preliminary means until the results are validated', () => {
+  const where = told('osier-bend', '2026-09', 'where').join(' ');
+  expect(where).toContain(
+    'This walk tells of Autumn gauging, low water, 2026-09-22 to 2026-09-23.',
+  );
+  expect(where).toContain('checked (validated), so they may still change');
+  const { site } = demo['osier-bend'];
+  const validated = { ...site, settings: { ...site.settings, validated: true } };
+  expect(told('osier-bend', '2026-09', 'where', validated).join(' ')).not.toContain('Preliminary');
+});
+
+test('every layer is said as often as the logs show it', () => {
+  expect(told('osier-bend', '2026-09', 'below')).toContain(
+    'All 32 boring logs show this. Depths are below ground.',
+  );
+  const rows = demo.quellmoor.site.strata.flatMap(({ location }, row) =>
+    location === 'D-1' ? [row] : [],
+  );
+  const site = changed('quellmoor', {
+    kind: 'write-cells',
+    table: 'strata',
+    cells: rows.slice(0, 1).map((row) => ({ row, column: 'class', text: 'clay' })),
+  });
+  expect(told('quellmoor', '2026-05', 'below', site)).toContain(
+    '10 of 11 boring logs show this; otherwise in D-1. Depths are below ground.',
+  );
+});
