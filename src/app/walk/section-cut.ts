@@ -11,13 +11,18 @@ export type SectionCut = {
   readonly made: Section;
 };
 
+/** What a section is made of; marks are all it needs of the results. */
+type SectionOf = Omit<Answers, 'results'> & {
+  readonly results: Parameters<typeof worstByScreen>[0];
+};
+
 /** Fifty feet or fifteen metres to either side: common practice, no source. */
 export const usualCorridor = ({ settings: { grid } }: Answers['site']) =>
   metres(grid.unit === 'm' ? 15 : 50, grid.unit);
 
 /** The section along a line, the first of the site where none is named; null where there is no such line, or nothing to carry onto it. */
 export function sectionFor(
-  { site, shown, heads, flow, results }: Answers,
+  { site, shown, heads, flow, results }: SectionOf,
   cut?: Cut,
 ): SectionCut | null {
   const lines = sectionLines(site);

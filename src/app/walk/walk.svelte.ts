@@ -2,12 +2,12 @@ import { getContext, setContext } from 'svelte';
 import { ASKED_AT_FIRST } from '../../domain/lab/asked-results';
 import type { Shown } from '../../domain/site/shown';
 import { rewordStop, rewriteWalk, freeId, stopsOf } from '../../domain/walk/walk-stops';
+import { viewWords } from '../../domain/walk/view-words';
+import { usualSurface } from '../../domain/walk/usual-surface';
 import { movingWater } from '../../domain/walk/direction-field';
-import { said, type Stop, type Window } from '../../domain/walk/stop';
-import { drawnSurface } from '../../domain/water/drawn-surface';
+import { said, type Stop, type StopView, type Window } from '../../domain/walk/stop';
 import { headsOf } from '../../domain/water/event-heads';
 import { zonesOf } from '../../domain/water/flow';
-import { SurfaceChoice } from '../check/surface-choice.svelte';
 import type { OpenSite } from '../open-site.svelte';
 
 /** Which room the walk is shown in. */
@@ -16,7 +16,6 @@ export type Room = 'bright' | 'dark';
 /** The walk through the open site: its stops, which of them is told, and how it is shown. */
 export class Walk {
   readonly #site: OpenSite;
-  readonly #surface: SurfaceChoice;
 
   /** Whether it fills the screen. */
   running = $state(false);
@@ -34,16 +33,14 @@ export class Walk {
   began: number | null = $state(null);
   /** What the map is to hold; a new one moves it there. Null: the whole site. */
   window: Window | null = $state.raw(null);
+  /** What was just kept, for whoever kept it; blank after a while. */
+  kept = $state('');
   /** The event and zone told of; what is shown before the walk begins. */
   #event: string | null = $state(null);
   #before: { readonly shown: Shown; readonly asked: OpenSite['asked'] } | null = null;
 
   constructor(site: OpenSite) {
     this.#site = site;
-    this.#surface = new SurfaceChoice(
-      () => site.site,
-      () => site.flow,
-    );
   }
 
   /** The event told of. */
@@ -63,13 +60,9 @@ export class Walk {
   readonly next = $derived(this.told[this.at + 1] ?? null);
 
   /** The contours of the stop; null where it shows none, or where no direction is resolved to go with them. */
-  readonly contours = $derived.by(() => {
-    const { question, interval } = this.#surface;
-    if (!this.stop?.view.contours || !this.#site.flow?.resolved) return null;
-    if (!question || interval === null) return null;
-    const surface = drawnSurface(question);
-    return surface.ok ? { surface: surface.value, interval } : null;
-  });
+  readonly contours = $derived.by(() =>
+    this.stop?.view.contours ? usualSurface(this.#site.site, this.#site.flow) : null,
+  );
 
   /**
    * Where the water of the stop moves; null where no direction is shown or
@@ -109,7 +102,8 @@ export class Walk {
     if (!stop) return;
     this.#site.work = null;
     this.#site.select(null);
-    this.#site.show(stop.view.shown);
+    this.kept = '';
+    this.#show(stop);
     this.window = stop.view.window && { ...stop.view.window };
   }
 
@@ -117,19 +111,45 @@ export class Walk {
   back = () => this.go(this.at - 1);
   again = () => this.go(this.at);
 
-  /** Tell of another event: stops the site makes of itself change with it, a kept one stands beside it. */
-  tellOf(event: string) {
-    this.#event = event;
-    const { stop } = this;
-    if (!stop) return;
-    if (stop.made === null) this.#site.show({ event });
-    else this.#site.show(stop.view.shown);
+  #show({ view }: Stop) {
+    this.#site.asked = view.asked ?? ASKED_AT_FIRST;
+    this.#site.show(view.shown);
   }
 
-  /** Keep what is seen as a stop after the one in hand; the last one where no walk is on. */
-  keep(seen: Window, title: string, contours = false) {
+  /**
+   * Tell of another event: stops the site makes of itself change with it; one
+   * that was kept, or tells of an event of its own, stands beside it.
+   */
+  tellOf(event: string) {
+    const before = this.stop;
+    this.#event = event;
+    if (!before) return;
+    // The other event may have a stop more or less before this one.
+    const place = this.told.findIndex(({ id }) => id === before.id);
+    if (place >= 0) this.at = place;
+    const { stop } = this;
+    if (stop && stop.made !== null && stop.view.shown.event === event) this.#show(stop);
+    else this.#site.show({ event });
+  }
+
+  /**
+   * Keep what is seen as a stop after the one in hand; the last one where no walk is on.
+   * @param drawn  what is drawn beside what the desk shows: contours, a section, open sides
+   */
+  keep(seen: Window, title: string, drawn: Partial<StopView> = {}) {
     const here = this.running ? this.stop : null;
     const place = here ? this.stops.indexOf(here) + 1 : this.stops.length;
+    const { shown, asked } = this.#site;
+    const isUsual = JSON.stringify(asked) === JSON.stringify(ASKED_AT_FIRST);
+    const view: StopView = {
+      points: 'all',
+      contours: false,
+      ...here?.view,
+      ...drawn,
+      ...(isUsual ? {} : { asked }),
+      shown,
+      window: seen,
+    };
     const kept: Stop = {
       id: freeId(this.stops),
       made: null,
@@ -137,15 +157,11 @@ export class Walk {
       sentences: [said('')],
       notes: '',
       hidden: false,
-      view: {
-        shown: this.#site.shown,
-        points: here?.view.points ?? 'all',
-        contours: here?.view.contours ?? contours,
-        ...(here?.view.section ? { section: true } : {}),
-        window: seen,
-      },
+      view,
     };
     this.#rewrite('Keep this view as a stop', this.stops.toSpliced(place, 0, kept));
+    const told = this.told.findIndex(({ id }) => id === kept.id) + 1;
+    this.kept = `Kept as stop ${told}: ${viewWords(this.#site.site, view)}. What it shows can be changed under Stops.`;
   }
 
   move(id: string, by: number) {
@@ -168,6 +184,7 @@ export class Walk {
     );
   }
 
+  /** Other words for a stop, or another view for one that was kept. */
   reword(id: string, words: Parameters<typeof rewordStop>[3]) {
     this.#site.edit('Edit a stop', rewordStop(this.#site.package, this.stops, id, words));
   }
