@@ -1,5 +1,6 @@
 import type { Palette, Role } from '../look/look';
-import { FAMILY, HALO, LINES, WEIGHTS } from '../look/look';
+import { FAMILY, LINES, WEIGHTS } from '../look/look';
+import { haloOf } from './halo';
 import { MARK, markRoom, type PlacedLabel } from './place-labels';
 import type { Hatch, Side } from './scene';
 import { CASING, SYMBOLS, type SymbolName } from './symbols';
@@ -81,7 +82,7 @@ export function textNode(
       'text-anchor': turned ? 'middle' : anchor,
       fill: palette[item.colour],
       stroke: palette.paper,
-      'stroke-width': short(2 * size * HALO),
+      'stroke-width': short(2 * haloOf(item)),
       'stroke-linejoin': 'round',
       'paint-order': 'stroke',
       ...(turned && { transform: `rotate(${short(turned)} ${centre.map(short).join(' ')})` }),

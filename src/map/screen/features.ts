@@ -1,6 +1,7 @@
 import type { Feature, FeatureCollection, Geometry } from 'geojson';
 import type { ToLngLat } from '../camera';
-import { HALO, PALETTES, type Theme } from '../look/look';
+import { PALETTES, type Theme } from '../look/look';
+import { haloOf } from '../scene/halo';
 import { MARK, stand } from '../scene/place-labels';
 import { magnified, type PlainItem } from '../scene/plain';
 import type { Place, Side, TextItem } from '../scene/scene';
@@ -171,7 +172,7 @@ function featuresOf(
           face: item.face,
           colour: palette[item.colour],
           ground: palette.paper,
-          halo: item.size * HALO,
+          halo: haloOf(item),
           priority: item.priority,
           turned: item.turned ?? 0,
           stands: listed(
