@@ -1,3 +1,4 @@
+import { namedPoints } from '../domain/walk/named-points';
 import { pointsShown } from '../domain/walk/points-shown';
 import type { Stop } from '../domain/walk/stop';
 import type { DrawnSurface } from '../domain/water/drawn-surface';
@@ -46,13 +47,16 @@ function tipDepths({ screens }: Site): ReadonlyMap<string, number> {
   return depths;
 }
 
+/** What of a stop its map is made from; names in its words are written before others. */
+type DrawnStop = Pick<Stop, 'made' | 'view'> & Partial<Pick<Stop, 'title' | 'sentences'>>;
+
 /**
  * The map at a stop: the site's own, with only the points that the stop is about,
  * and lines of section only where one is shown or somebody kept the view.
  */
 export function stopScene(
   drawing: Drawing,
-  { made, view: { points, sides, shown, section } }: Pick<Stop, 'made' | 'view'>,
+  { made, view: { points, sides, shown, section }, ...words }: DrawnStop,
   contours: StopSurface | null,
 ): Scene {
   const { site, heads, results, flow } = drawing;
@@ -66,8 +70,16 @@ export function stopScene(
       ? true
       : wanted.has(who);
   const placeOf = groundPlaces(flow, site.grid.combinedFactor);
+  const { title = '', sentences = [] } = words;
+  const named = namedPoints(site, { title, sentences });
+  const first = (item: Item): Item =>
+    item.kind === 'text' && item.layer === 'point-labels' && named.has(item.who ?? '')
+      ? { ...item, priority: 0, always: true }
+      : item;
   return [
-    ...siteScene({ ...drawing, site: { ...site, features } }).filter(isWanted),
+    ...siteScene({ ...drawing, site: { ...site, features } })
+      .filter(isWanted)
+      .map(first),
     ...(sides ? openSideItems(site, nextPushes(sidesTold(site, shown))) : []),
     ...(contours && placeOf
       ? contourItems(

@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { judgedAgainst } from '../../../src/domain/lab/site-results';
 import { firstWalk } from '../../../src/domain/walk/first-walk';
+import { namedPoints } from '../../../src/domain/walk/named-points';
 import { headsOf } from '../../../src/domain/water/event-heads';
 import { flowOf } from '../../../src/domain/water/flow';
 import { drawnPlaces, placeOf } from '../../../src/map/scene/from-locations';
@@ -80,4 +81,23 @@ test('the legend of a stop is of what is in the window, not of what lies beside 
   expect(shown.some(({ means }) => means === 'Monitoring well, installed')).toBe(true);
   expect(shown.some(({ means }) => means === 'Surface water')).toBe(false);
   expect(inView(scene, { west: -1, south: -1, east: 0, north: 0 })).toEqual([]);
+});
+
+describe('the points that the words of a stop name', () => {
+  const window = { west: 0, south: 0, east: 1, north: 1 };
+  const names = (scene: Scene) =>
+    scene.filter((item): item is TextItem => item.kind === 'text' && item.layer === 'point-labels');
+
+  test('have their names written before those of others, on the whole map and beside crosses', () => {
+    const stop = walk.find(({ made }) => made === 'delineated');
+    const seen = stop?.view.window ?? window;
+    const drawn = readable(sceneOf('delineated'), site, { seen, size: [700, 600], magnify: 1 });
+    const first = names(drawn).filter(({ priority }) => priority === 0);
+    expect(first.map(({ text }) => text).toSorted()).toEqual(['MW-3', 'PZ-7']);
+  });
+
+  test('are told apart from longer names that begin alike', () => {
+    const words = { title: 'MW-1 and DP-1', sentences: [['at MW-12, (PZ-3D).']] };
+    expect([...namedPoints(site, words)].toSorted()).toEqual(['MW-1', 'PZ-3D']);
+  });
 });

@@ -1,0 +1,22 @@
+import type { Site } from '../site/site';
+import { plain, type Stop } from './stop';
+
+const LETTER = /[\w-]/;
+
+/** Whether a name stands in words as a word of its own: "MW-1" does not stand in "MW-10". */
+function standsIn(words: string, name: string): boolean {
+  for (let at = words.indexOf(name); at >= 0; at = words.indexOf(name, at + 1)) {
+    const [before = ' ', after = ' '] = [words[at - 1], words[at + name.length]];
+    if (!LETTER.test(before) && !LETTER.test(after)) return true;
+  }
+  return false;
+}
+
+/** The points of a site that the words of a stop name: a room looks for these on its map. */
+export function namedPoints(
+  { locations }: Pick<Site, 'locations'>,
+  { title, sentences }: Pick<Stop, 'title' | 'sentences'>,
+): ReadonlySet<string> {
+  const words = [title, ...sentences.map(plain)].join('\n');
+  return new Set([...locations.keys()].filter((id) => standsIn(words, id)));
+}
