@@ -25,7 +25,16 @@ export const PARTS: Readonly<Record<string, Part>> = {
     ],
   },
   events: {
-    change: water('screen-interval', 'tide', 'decided', 'event-heads', 'head', 'measuring-point'),
+    change: water(
+      'screen-interval',
+      'tide',
+      'decided',
+      'event-heads',
+      'head',
+      'measuring-point',
+      'contact',
+      'unnamed-zone',
+    ),
     tests: [
       'water/event',
       'water/screen',
@@ -70,7 +79,17 @@ export const PARTS: Readonly<Record<string, Part>> = {
     ],
   },
   readings: {
-    change: lab('reading', 'screening', 'verdict*', 'level*', 'worst*', 'runs', 'outcome'),
+    change: lab(
+      'reading',
+      'screening',
+      'verdict',
+      'verdict-words',
+      'verdict-work',
+      'level*',
+      'worst*',
+      'runs',
+      'outcome',
+    ),
     tests: ['lab/read', 'lab/screening', 'lab/verdict', 'lab/level', 'lab/legend', 'lab/runs'],
   },
   sums: {
@@ -86,9 +105,10 @@ export const PARTS: Readonly<Record<string, Part>> = {
     ],
   },
   delineation: {
-    change: lab('delineation', 'site-delineation', 'extent*'),
-    tests: ['lab/delineation', 'lab/site-del', 'lab/extent'],
+    change: lab('delineation', 'site-delineation'),
+    tests: ['lab/delineation', 'lab/site-del'],
   },
+  extents: { change: lab('extent*'), tests: ['lab/extent', 'lab/site-del'] },
   contours: {
     change: surface('contour*', 'hull', 'tin*', 'flow-lines', 'surface-*'),
     tests: ['surface/contour', 'surface/hull', 'surface/tin', 'surface/flow', 'surface/places'],
@@ -122,6 +142,10 @@ export const PARTS: Readonly<Record<string, Part>> = {
       'way-to-receptor',
     ),
     tests: ['water/flow', 'water/section', 'water/seepage', 'check/', 'main-job/one'],
+  },
+  columns: {
+    change: lab('column-writer', 'event-rows', 'drawn-*', 'judged-*', '*-columns', 'selection'),
+    tests: ['lab/verdict-columns', 'lab/cross', 'lab/asked', 'lab/every', 'lab/event'],
   },
   'lab-tables': {
     change: lab(
