@@ -7,7 +7,7 @@ import { LINES, SIZES, type Role } from '../look/look';
 import { lengthOf, longestStretch, stretches } from './along';
 import type { LayerId } from './layers';
 import { once } from './once';
-import { ringAlong } from './offset';
+import { ringAlong, stripsWithin } from './offset';
 import { azimuthTo } from './plain';
 import type { AreaItem, Dash, Hatch, Item, LineItem, Place, Side, TextItem } from './scene';
 import { sidesAhead } from './sides';
@@ -102,10 +102,13 @@ export const featureItems = once((feature: Feature, unit: LengthUnit): readonly 
   const manner = MANNERS[feature.kind];
   return [
     ...bufferItems(feature, shape),
+    ...boundaryBufferItems(feature, shape),
     ...planItems(feature, shape, manner),
     ...nameItems(feature, shape, manner),
   ];
 });
+
+const BESIDE: readonly Side[] = ['centre', 'n', 's'];
 
 /** Scenes close their rings by their first corner. */
 const closed = (area: Area) => area.map((ring) => [...ring, ...ring.slice(0, 1)]);
@@ -202,10 +205,30 @@ function bufferItems(feature: Feature, shape: Shape): Item[] {
   ];
 }
 
+/** The strip within a boundary that its buffer asks points to keep out of. */
+function boundaryBufferItems(feature: Feature, shape: Shape): Item[] {
+  const distance = feature.buffer?.value ?? 0;
+  if (feature.kind !== 'boundary' || distance <= 0 || shape.kind !== 'areas') return [];
+  return [
+    {
+      kind: 'area',
+      layer: 'utility-buffers',
+      means: 'Kept off the boundary',
+      polygons: shape.areas.flatMap((area) =>
+        area.flatMap((ring, i) => stripsWithin(ring, i === 0 ? distance : -distance)),
+      ),
+      hatch: { pattern: 'diagonal', colour: 'line' },
+    },
+  ];
+}
+
 function nameItems(feature: Feature, shape: Shape, manner: Manner): Item[] {
   const { name, kind } = feature;
   if (name === null) return [];
+  // What must not be hit is named whatever else stands there.
+  const isUtility = kind === 'utility';
   const words = (at: Place, sides: readonly Side[], turned = 0): TextItem => ({
+    ...(isUtility && { always: true, further: [14, 28, 42] }),
     kind: 'text',
     layer: 'feature-labels',
     who: feature.id,
@@ -221,7 +244,7 @@ function nameItems(feature: Feature, shape: Shape, manner: Manner): Item[] {
   });
   const inLine = (path: Line) => {
     const along = longestStretch(path);
-    return along ? [words(along.at, ['centre'], along.turned)] : [];
+    return along ? [words(along.at, isUtility ? BESIDE : ['centre'], along.turned)] : [];
   };
   switch (shape.kind) {
     case 'points':

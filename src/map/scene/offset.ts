@@ -29,3 +29,28 @@ function side(line: readonly Piece[], distance: number): Place[] {
     return [toward(at, here - 90 + turn / 2, distance / Math.cos(half))];
   });
 }
+
+/**
+ * The strips along the sides of an area, inside it, as rings: mitred where
+ * sides meet, so that they tile. For drawing only.
+ *
+ * @param ring      first corner not repeated, either way round
+ * @param distance  negative: outside it, as for a hole
+ */
+export function stripsWithin(ring: readonly Place[], distance: number): Place[][][] {
+  const sides = stretches([...ring, ...ring.slice(0, 1)]).filter((side) => lengthOf(side) > 0);
+  const twice = sides.reduce((sum, [[ax, ay], [bx, by]]) => sum + (ax * by - bx * ay), 0);
+  // On the left of its sides where it goes round against the clock.
+  const by = twice > 0 ? distance : -distance;
+  const inner = sides.map(([at, to], i): Place => {
+    const [before = at] = sides.at(i - 1) ?? [];
+    const here = azimuthTo(at, to);
+    const turn = ((here - azimuthTo(before, at) + 540) % 360) - 180;
+    const half = Math.max(0.2, Math.cos((turn * Math.PI) / 360));
+    return toward(at, here - 90 - turn / 2, by / half);
+  });
+  return sides.flatMap(([at, to], i) => {
+    const [near, far] = [inner[i], inner[(i + 1) % inner.length]];
+    return near && far ? [[[at, to, far, near, at]]] : [];
+  });
+}
