@@ -48,6 +48,8 @@ export class Drafting {
   /** Its outline has several parts or holes, and is left as it is. */
   outlineFixed = $state(false);
   #held: number | null = null;
+  /** The corners of what is changed, as they were. */
+  #before: readonly XY[] | null = null;
 
   constructor(site: OpenSite) {
     this.#site = site;
@@ -100,6 +102,7 @@ export class Drafting {
     this.outlineFixed = read.ok && !outline;
     this.form = outline?.form ?? FORMS[feature.kind][0] ?? 'area';
     this.corners = outline?.corners ?? [];
+    this.#before = this.corners;
     this.attributes = {
       name: feature.name ?? '',
       carries: feature.carries ?? '',
@@ -112,6 +115,7 @@ export class Drafting {
   stop = () => {
     this.kind = null;
     this.changing = null;
+    this.#before = null;
     this.outlineFixed = false;
     this.corners = [];
     this.pointer = null;
@@ -167,7 +171,9 @@ export class Drafting {
     if (text === null) return null;
     const cells: Record<string, string> = {
       kind,
-      shape: this.outlineFixed ? (changing?.shape ?? text) : text,
+      // An outline nobody touched keeps its own text.
+      shape:
+        changing && (this.outlineFixed || this.corners === this.#before) ? changing.shape : text,
     };
     for (const [column, value] of Object.entries(this.attributes)) cells[column] = value.trim();
     if (!changing) {

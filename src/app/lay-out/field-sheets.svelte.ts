@@ -2,7 +2,8 @@ import { holdsOn } from '../../domain/layout/cleared';
 import { cleanToDirty, expectedAt } from '../../domain/layout/clean-to-dirty';
 import { clearancesAt } from '../../domain/layout/clearance';
 import { containerLines, usualKit, type CrewKit } from '../../domain/layout/crew-kit';
-import { plannedPoints, waterError, type PlannedPoint } from '../../domain/layout/field-plan';
+import { plannedPoints, type PlannedPoint } from '../../domain/layout/field-plan';
+import { expectedWaterWords } from '../../domain/layout/expected-water';
 import { groundPlanOf } from '../../domain/layout/ground-plan';
 import { readPattern } from '../../domain/layout/numbering';
 import { patternProblemWords } from '../../domain/layout/layout-words';
@@ -15,9 +16,14 @@ import {
 } from '../../domain/layout/push-sheet';
 import { qualitySamples } from '../../domain/layout/quality-samples';
 import { pushedInAll, rodsOnRig } from '../../domain/layout/rods';
-import { sampleCounts } from '../../domain/layout/sample-counts';
-import { pushTable, stakeTable, tableText } from '../../domain/layout/sheet-tables';
-import { length } from '../../domain/show';
+import { containerTotals, sampleCounts } from '../../domain/layout/sample-counts';
+import {
+  groundSaidOnce,
+  pushTable,
+  stakeTable,
+  tableText,
+  withColumns,
+} from '../../domain/layout/sheet-tables';
 import { metres } from '../../domain/units';
 import { tableOf } from '../../domain/site/table';
 import { writeCsv } from '../../io/csv';
@@ -81,6 +87,7 @@ export class FieldSheets {
       samples: kit.samples,
       containers: kit.containers,
       duplicateEach: kit.duplicateEach > 0 ? kit.duplicateEach : null,
+      spikeEach: kit.spikeEach > 0 ? kit.spikeEach : null,
       day: this.day,
     };
   });
@@ -99,12 +106,9 @@ export class FieldSheets {
   readonly expected = $derived.by(() => expectedAt(this.#site.site, this.#site.results));
   /** How good the water expected is, in words; blank where no water is expected at all. */
   readonly waterErrorWords = $derived.by(() => {
-    const { flow } = this.#site;
-    if (!flow || flow.fitted.length === 0) return '';
-    const found = waterError(flow);
-    return found
-      ? `water expected ± ${length(found.error, this.unit)}, found by leaving out ${found.wells} of ${found.of} wells in turn`
-      : 'the error of the water expected is not known: no well lies among others';
+    const { site, flow } = this.#site;
+    const { expectedWater } = site.settings;
+    return expectedWaterWords(flow, expectedWater ?? null, this.unit);
   });
   readonly rows = $derived.by(() => pushSheet(this.#site.site, this.points, this.equipment));
   readonly pushed = $derived.by(() => pushedInAll(this.rows.map(({ tip }) => tip)));
@@ -124,14 +128,10 @@ export class FieldSheets {
       source: 'as typed',
     });
   });
-  /** Containers of field samples and their duplicates, by group of analytes. */
-  readonly containers = $derived.by(() => {
-    const { fieldSamples, fieldDuplicates } = this.counts;
-    return containerLines(this.kit.containers).map((line) => ({
-      ...line,
-      total: line.count * (fieldSamples + fieldDuplicates),
-    }));
-  });
+  /** Containers for all of it, by group of analytes. */
+  readonly containers = $derived.by(() =>
+    containerTotals(containerLines(this.kit.containers), this.counts),
+  );
   readonly notCleared = $derived.by(() => notClearedOn(this.rows, this.day));
 
   readonly isCleared = ({ cleared }: PushRow) => holdsOn(cleared, this.day);
@@ -156,8 +156,22 @@ export class FieldSheets {
     stakeTable(this.clearances, this.#site.site, this.day, this.#units, this.lngLat),
   );
 
+  /** Why the ground is not known, where that is said once. */
+  readonly groundOnce = $derived.by(() => groundSaidOnce(this.points));
+
+  /** What the coordinates and elevations of a stake stand on. */
+  readonly #stands = $derived.by(() => {
+    const { grid, verticalDatum } = this.#site.site.settings;
+    return {
+      Grid: grid.code === null ? grid.name : `${grid.name}, ${grid.code}`,
+      'Horizontal datum': this.#site.grid.datum.name ?? 'local grid, tied to none',
+      'Vertical datum': verticalDatum,
+    };
+  });
+
   csv(which: 'push' | 'stakes'): SheetFile {
-    const { columns, rows } = tableText(which === 'push' ? this.pushTable : this.stakeTable);
+    const table = which === 'push' ? this.pushTable : withColumns(this.stakeTable, this.#stands);
+    const { columns, rows } = tableText(table);
     const name = which === 'push' ? 'push-sheet' : 'stake-out';
     return {
       name: `${name}-${this.day}.csv`,

@@ -6,6 +6,9 @@ import { areaPerPoint, repeatFor, type Pattern, type Repeat } from '../../domain
 import { layBy, type LayChoice, type Manner } from '../../domain/layout/lay-by';
 import { layPointsEdit } from '../../domain/layout/lay-points';
 import { blockWords, countsWords, inGrid } from '../../domain/layout/layout-words';
+import { layingName } from '../../domain/layout/layings';
+import { besidePoints, easilyTakenFor } from '../../domain/layout/near-planned';
+import { remainingPoints } from '../../domain/layout/replan';
 import { nameStakes } from '../../domain/layout/name-stakes';
 import { rounded } from '../../domain/layout/drawing';
 import type { WalkingOrder } from '../../domain/layout/numbering';
@@ -24,6 +27,9 @@ type Marks = {
 /** An angle let go of for so many milliseconds rests; one still held, not moved for so many. */
 const REST = 250;
 const HELD_STILL = 1500;
+
+/** More is a buffer, and belongs to what is drawn; in the grid's unit. */
+export const MOST_MARGIN_TYPED = 2;
 
 const NO_MARKS: Marks = { of: '', shifted: [], dropped: [] };
 
@@ -62,6 +68,8 @@ export class LayingPlan {
   typed = $state('');
 
   limit = $state(25);
+  /** Kept beyond what each buffer asks when a stake is shifted, for the error of staking it. */
+  margin = $state(0);
   names = $state('DP-[number 01]');
   order: WalkingOrder = $state('back and forth');
   purpose = $state('');
@@ -129,6 +137,10 @@ export class LayingPlan {
     }),
   );
 
+  get #margin() {
+    return this.margin >= 0 && this.margin <= MOST_MARGIN_TYPED ? this.margin : 0;
+  }
+
   /** Another layout has other marks. */
   readonly #signature = $derived.by(() => JSON.stringify(this.#choice));
   readonly #current = $derived.by(() =>
@@ -143,7 +155,7 @@ export class LayingPlan {
       const key = countsWords(stake);
       if (dropped.includes(key)) return [];
       if (!moved.includes(key)) return [stake];
-      const made = shifted(stake, this.plan, this.limit);
+      const made = shifted(stake, this.plan, this.limit, this.#margin);
       return [made.ok ? { ...made.value, at: rounded(made.value.at) } : stake];
     });
   });
@@ -161,6 +173,19 @@ export class LayingPlan {
   /** Clear stakes with the names they would have; why none, in words. */
   readonly named = $derived.by(() =>
     nameStakes(this.clear, this.names, this.order, this.#site.site.locations.keys()),
+  );
+  /** Nearer than this to a point that is there, a stake is said to stand beside it: half a spacing. */
+  readonly near = $derived.by(() => {
+    if (this.manner === 'grid') return (this.repeat?.spacing ?? 0) / 2;
+    return this.manner === 'transects' ? this.every / 2 : this.limit / 2;
+  });
+  /** Clear stakes beside points that stand or are planned already. */
+  readonly beside = $derived.by(() =>
+    besidePoints(this.clear, remainingPoints(this.#site.site), this.near),
+  );
+  /** Names easily taken for one in use. */
+  readonly alike = $derived.by(() =>
+    this.named.ok ? easilyTakenFor(this.named.value, this.#site.site.locations.keys()) : [],
   );
   readonly words = $derived.by(() => [
     'number',
@@ -198,6 +223,14 @@ export class LayingPlan {
     this.#marks = { of, shifted: moved, dropped: [...dropped, countsWords(stake)] };
   }
 
+  /** All stakes beside points that are there already. */
+  dropBeside() {
+    const { of, shifted: moved, dropped } = this.#current;
+    const beside = new Set(this.beside.map(({ at }) => at));
+    const more = this.clear.filter(({ at }) => beside.has(at)).map(countsWords);
+    this.#marks = { of, shifted: moved, dropped: [...dropped, ...more] };
+  }
+
   /** Whether a shift was asked for and no clear place found within the limit. */
   nowhere = (stake: Stake) =>
     stake.blocks.length > 0 && this.#current.shifted.includes(countsWords(stake));
@@ -208,7 +241,9 @@ export class LayingPlan {
   lay(): boolean {
     const { named, laid } = this;
     if (!named.ok || !laid.ok) return false;
-    const edit = layPointsEdit(named.value, this.purpose.trim(), this.unit, laid.value);
+    const how = this.manner === 'grid' ? `grid, ${this.spacingWords}` : this.manner;
+    const laying = layingName(this.#site.site, how);
+    const edit = layPointsEdit(named.value, this.purpose.trim(), this.unit, laying, laid.value);
     if (!edit) return false;
     const made = this.#site.edit(`Lay ${named.value.length} points`, edit);
     if (made.ok) {

@@ -4,6 +4,7 @@ import { hidingPlaces } from '../../domain/layout/as-laid';
 import { blocksAt } from '../../domain/layout/blocks';
 import { clearancesAt } from '../../domain/layout/clearance';
 import { rounded } from '../../domain/layout/drawing';
+import { layingsOf, takeBackEdit, type Laying } from '../../domain/layout/layings';
 import {
   chanceOf,
   dropPlanned,
@@ -110,6 +111,15 @@ export class Replanning {
     const edit =
       point && goes && planElsewhere(this.#site.site, point, goes, this.reason, this.#now());
     return !!edit && !!point && this.#made(`Move ${point.id}`, edit);
+  }
+
+  /** Points laid together that still stand as they were laid. */
+  readonly layings = $derived.by(() => layingsOf(this.#site.site));
+
+  /** All of them taken out; one step. */
+  takeBack(laying: Laying): boolean {
+    const edit = takeBackEdit(this.#site.site, laying);
+    return edit !== null && this.#made(`Take back ${laying.points.length} points`, edit);
   }
 
   drop(): boolean {

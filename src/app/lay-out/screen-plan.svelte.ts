@@ -3,11 +3,15 @@ import { conditionsAt, layerNames } from '../../domain/layout/field-plan';
 import { pushedInAll } from '../../domain/layout/rods';
 import {
   depthsBy,
+  isChanged,
   isMove,
   setAll,
   setScreensEdit,
+  type ExpectedWater,
+  type ScreenRules,
   type TypedRule,
 } from '../../domain/layout/set-screens';
+import { length } from '../../domain/show';
 import { metres } from '../../domain/units';
 import type { OpenSite } from '../open-site.svelte';
 import type { FieldSheets } from './field-sheets.svelte';
@@ -16,7 +20,7 @@ import type { LayingPlan } from './laying-plan.svelte';
 /** Reckoned live for so many points at most. */
 const MOST_TRIED = 1000;
 
-/** Rules for the screens of the planned points. Typed in the site's vertical unit. */
+/** Rules for the screens of the planned points, begun from those they were last set by. Typed in the site's vertical unit. */
 export class ScreenPlan {
   #site: OpenSite;
   #sheets: FieldSheets;
@@ -30,8 +34,15 @@ export class ScreenPlan {
     this.#site = site;
     this.#sheets = sheets;
     this.#laying = laying;
-    if (this.unit === 'm') this.leastGap = 0.6;
-    this.add();
+    const before = site.site.settings.screenRules;
+    if (before) {
+      this.rules = [...before.rules];
+      ({ leastGap: this.leastGap, toolOffset: this.toolOffset } = before);
+      this.boringDepth = before.boringDepth;
+    } else {
+      if (this.unit === 'm') this.leastGap = 0.6;
+      this.add();
+    }
   }
 
   get unit() {
@@ -50,6 +61,18 @@ export class ScreenPlan {
 
   /** Names of layers logged on the site. */
   readonly layers = $derived.by(() => layerNames(this.#site.site));
+
+  /** Where water is expected on the whole site, as typed. */
+  readonly water: ExpectedWater = $derived.by(
+    () => this.#site.site.settings.expectedWater ?? { depth: null, error: null },
+  );
+
+  /** Something of it typed; one step to undo. */
+  expect(change: Partial<ExpectedWater>) {
+    const expectedWater = { ...this.water, ...change };
+    const edit = { kind: 'change-settings', settings: { expectedWater } } as const;
+    return this.#site.edit('Water expected below ground', edit);
+  }
 
   readonly #common = $derived.by(() => {
     const given = (value: number | null, name: string) =>
@@ -71,14 +94,43 @@ export class ScreenPlan {
     const places = clear.map(({ at }) => conditions(at));
     return pushedInAll(depthsBy(places, this.rules, this.#common));
   });
-  readonly settable = $derived.by(
-    () => this.set.filter(({ made }) => made.settings.some(({ ok }) => ok)).length,
+  readonly #toSet = $derived.by(() =>
+    this.set.filter((point) => isChanged(point, this.#common.toolOffset)),
   );
+  /** Points whose screens these rules would write anew. */
+  readonly settable = $derived.by(() => this.#toSet.length);
+  /** Points with screens planned, by these rules or others. */
+  readonly planned = $derived.by(
+    () => this.set.filter(({ point }) => point.screens.length > 0).length,
+  );
+  /** How deep the planned screens are driven: ", tips from 9.50 ft to 11.30 ft below ground"; blank where none is. */
+  readonly span = $derived.by(() => {
+    const tips = this.set.flatMap(({ point }) =>
+      point.screens.flatMap(({ planned_tip_depth: tip }) => (tip ? [tip.value] : [])),
+    );
+    if (tips.length === 0) return '';
+    const [high, low] = [Math.min(...tips), Math.max(...tips)].map((tip) =>
+      length(metres(tip), this.unit),
+    );
+    return high === low
+      ? `, tips at ${low} below ground`
+      : `, tips from ${high} to ${low} below ground`;
+  });
   readonly moved = $derived.by(() => this.set.filter(({ moves }) => moves.some(isMove)).length);
 
-  /** Write the screens into the site, one step; whether it was done. */
+  /** Write the screens that change into the site, and the rules they are set by; one step; whether it was done. */
   keep(): boolean {
-    const edit = setScreensEdit(this.set, this.#site.site, this.unit, this.toolOffset);
-    return edit !== null && this.#site.edit(`Set screens at ${this.settable} points`, edit).ok;
+    const { settable } = this;
+    const screens = setScreensEdit(this.#toSet, this.#site.site, this.unit, this.toolOffset);
+    if (screens === null) return false;
+    const screenRules: ScreenRules = {
+      rules: $state.snapshot(this.rules),
+      leastGap: this.leastGap,
+      toolOffset: this.toolOffset,
+      boringDepth: this.boringDepth,
+    };
+    const rules = { kind: 'change-settings', settings: { screenRules } } as const;
+    const together = { kind: 'together', edits: [screens, rules] } as const;
+    return this.#site.edit(`Set screens at ${settable} points`, together).ok;
   }
 }

@@ -74,9 +74,8 @@ export const CAUTIONS: readonly Caution[] = [
   {
     about: 'sealing',
     text: 'Every hole is sealed after sampling as the state asks, from the bottom up. A permit is often needed before driving.',
-    source:
-      'NJDEP, Alternative Ground Water Sampling Techniques Guide, 1994, app. I–II; bottom-up from memory',
-    known: 'read',
+    source: 'NJDEP, Alternative Ground Water Sampling Techniques Guide, 1994, app. I–II',
+    known: 'read', // but "from the bottom up", which is from memory
   },
   {
     about: 'licence',

@@ -10,15 +10,15 @@ export type Clearance = {
   readonly distance: number;
   /** To keep from its outside edge; null where nobody gave one. */
   readonly buffer: number | null;
-  /** `no buffer`: the distance is known, what it should be is not. */
-  readonly verdict: 'inside' | 'within buffer' | 'clear' | 'no buffer';
+  /** `no buffer`: the distance is known, what it should be is not. `outside`: of every boundary. */
+  readonly verdict: 'inside' | 'within buffer' | 'clear' | 'no buffer' | 'outside';
   /** How much nearer it is than its buffer asks; 0 where it is far enough or none was given. */
   readonly short: number;
 };
 
 /**
- * Distances from a place to drawn lines, buildings and exclusions, the nearest
- * first. A list with nothing in it only says that nothing was drawn near.
+ * Distances from a place to drawn lines, buildings, exclusions and the boundary
+ * it stands in, the nearest first. A list with nothing in it only says that nothing was drawn near.
  *
  * @param within  leave out what is this far away or farther
  */
@@ -29,7 +29,24 @@ export function clearancesAt(at: XY, plan: GroundPlan, within = Infinity): Clear
     const distance = edgeDistance(at, obstacle, within);
     if (distance < within) found.push(clearance(obstacle, distance));
   });
+  const boundary = boundaryClearance(at, plan.boundaries);
+  if (boundary && boundary.distance < within) found.push(boundary);
   return found.sort((a, b) => a.distance - b.distance);
+}
+
+/** From the line of the boundary a place stands in: of several, the one it is farthest in; outside all, of the nearest. */
+function boundaryClearance(at: XY, boundaries: readonly Drawn[]): Clearance | null {
+  let best: { readonly boundary: Drawn; readonly inside: number } | null = null;
+  for (const boundary of boundaries) {
+    const distance = distanceToOutline(boundary.prepared, at);
+    const inside = whereInPrepared(boundary.prepared, at) === 'inside' ? distance : -distance;
+    if (best === null || inside > best.inside) best = { boundary, inside };
+  }
+  if (best === null) return null;
+  const { boundary, inside } = best;
+  return inside > 0
+    ? clearance(boundary, inside)
+    : { ...clearance(boundary, -inside), verdict: 'outside' };
 }
 
 /** The nearest drawn thing to a place; null where nothing is drawn. */
@@ -41,6 +58,8 @@ export function nearestClearance(at: XY, plan: GroundPlan): Clearance | null {
     const distance = edgeDistance(at, obstacle, least);
     if (distance < least) [nearest, least] = [obstacle, distance];
   }
+  const boundary = boundaryClearance(at, plan.boundaries);
+  if (boundary && boundary.distance < least) return boundary;
   return nearest && clearance(nearest, least);
 }
 

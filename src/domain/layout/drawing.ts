@@ -29,9 +29,8 @@ export type DraftProblem =
   | { readonly kind: 'crosses-itself'; readonly at: XY }
   | { readonly kind: 'no-ground' }; // all corners in one line
 
-/** Corners as a shape, rounded as they will be written; a reason while they are none yet. */
-export function shapeOf(form: Form, corners: readonly XY[]): Result<Shape, DraftProblem> {
-  const places = corners.map(rounded);
+/** Corners as a shape, each with the digits it has; a reason while they are none yet. */
+export function shapeOf(form: Form, places: readonly XY[]): Result<Shape, DraftProblem> {
   if (places.length < FEWEST[form])
     return fail({ kind: 'too-few', have: places.length, need: FEWEST[form] });
   if (form === 'point') return ok({ kind: 'points', points: places.slice(0, 1) });

@@ -1,7 +1,8 @@
 import { cell } from '../site/cite';
 import type { Location, Screen } from '../site/schema';
 import { written, type Given } from './given';
-import type { Driven } from './interval';
+import { intervalOf, type Driven, type Interval, type IntervalProblem } from './interval';
+import type { Result } from '../result';
 
 /** Ground elevation of a location as recorded; null where none is, or it is said not to be known. */
 export const groundOf = (location: Location): Given | null =>
@@ -32,4 +33,25 @@ export function drivenFrom(screen: Screen, location: Location | null): Driven {
     screenLength: given('screen_length'),
     soundedDepth: given('sounded_depth'),
   };
+}
+
+/**
+ * The interval a screen is planned to open, each number citing its cell.
+ *
+ * @param ground  elevation known or estimated; null where it is neither
+ */
+export function plannedInterval(
+  screen: Screen,
+  ground: Given | null,
+): Result<Interval, IntervalProblem> {
+  const given = (column: 'planned_tip_depth' | 'tool_offset' | 'planned_exposed_length') => {
+    const value = screen[column];
+    return value && written(value, cell('screens', screen, column));
+  };
+  return intervalOf({
+    tipDepth: given('planned_tip_depth'),
+    toolOffset: given('tool_offset'),
+    exposedLength: given('planned_exposed_length'),
+    ground,
+  });
 }

@@ -2,15 +2,14 @@ import { fail, ok, type Result } from '../result';
 import { cell } from '../site/cite';
 import type { Location, Screen } from '../site/schema';
 import type { Site } from '../site/site';
-import { inUnits, metres, type Metres } from '../units';
 import type { XY } from '../geometry/shape';
 import type { Flow } from '../water/flow';
-import { tinLeftOut } from '../water/surface/cross-validation';
-import { surfacePoints } from '../water/surface-words';
+import { depthOf, expectedDepth, waterBetween } from './expected-water';
 import { groundOf } from './driven';
 import { workedOut, written, type Given } from './given';
 import { groundBetween, type NoGround, type SurveyedGround } from './ground-elevation';
 import { layersNear } from './layers-near';
+import { placeIn } from './replan';
 import type { Layer } from './water-in-screen';
 
 /** The ground at a point, and how it is known. */
@@ -28,6 +27,8 @@ export type GroundAt = {
   readonly ground: Result<KnownGround, string>;
   /** Elevation of the water expected; why none, in words. */
   readonly water: Result<Given, string>;
+  /** Its depth below ground: by that elevation, else as expected for the whole site; null not known. */
+  readonly waterDepth: Given | null;
   /** As logged there, else estimated from the borings around. */
   readonly layers: readonly Layer[];
 };
@@ -39,20 +40,10 @@ export type PlannedPoint = GroundAt & {
   readonly screens: readonly Screen[];
 };
 
-const placeOf = (
-  { easting, northing, planned_easting, planned_northing }: Location,
-  site: Site,
-): XY | null => {
-  const [east, north] =
-    easting && northing ? [easting, northing] : [planned_easting, planned_northing];
-  const { unit } = site.settings.grid;
-  return east && north ? [inUnits(east.value, unit), inUnits(north.value, unit)] : null;
-};
-
 /** Points whose ground was surveyed. */
 export const surveyedGround = (site: Site): SurveyedGround[] =>
   [...site.locations.values()].flatMap((location) => {
-    const at = placeOf(location, site);
+    const at = placeIn(location, site.settings.grid.unit);
     const elevation = location.ground_how === 'surveyed' ? groundOf(location) : null;
     return at && elevation ? [{ id: location.id, at, elevation }] : [];
   });
@@ -64,14 +55,27 @@ export const surveyedGround = (site: Site): SurveyedGround[] =>
  */
 export function plannedPoints(site: Site, flow: Flow | null): PlannedPoint[] {
   const conditions = conditionsAt(site, flow);
-  return [...site.locations.values()].flatMap((location): PlannedPoint[] => {
-    const at = placeOf(location, site);
-    if (location.status !== 'planned' || !at) return [];
-    const logged = layersAt(site, location.id);
-    const there = conditions(at, location);
-    const layers = logged.length > 0 ? logged : there.layers;
-    return [{ ...there, layers, location, screens: plannedScreens(site, location.id) }];
+  return [...site.locations.values()].flatMap((location) => {
+    const planned = plannedAt(site, conditions, location);
+    return planned ? [planned] : [];
   });
+}
+
+/** One planned point with its expected ground and water; null where it is not planned, or not known where. */
+export const plannedPoint = (site: Site, flow: Flow | null, location: Location) =>
+  plannedAt(site, conditionsAt(site, flow), location);
+
+function plannedAt(
+  site: Site,
+  conditions: ReturnType<typeof conditionsAt>,
+  location: Location,
+): PlannedPoint | null {
+  const at = placeIn(location, site.settings.grid.unit);
+  if (location.status !== 'planned' || !at) return null;
+  const logged = layersAt(site, location.id);
+  const there = conditions(at, location);
+  const layers = logged.length > 0 ? logged : there.layers;
+  return { ...there, layers, location, screens: plannedScreens(site, location.id) };
 }
 
 /** Ground, water and layers expected at any place; at a location its own ground comes first. */
@@ -80,12 +84,15 @@ export function conditionsAt(
   flow: Flow | null,
 ): (at: XY, location?: Location) => GroundAt {
   const between = groundBetween(surveyedGround(site));
-  const waterAt = expectedWater(site, flow);
+  const waterAt = waterBetween(site, flow);
+  const typed = expectedDepth(site);
   const layersAround = layersNear(site);
   return (at, location) => {
     const ground = groundAt(location ?? null, at, between);
     const layers = layersAround(at, ground.ok ? ground.value.elevation : null);
-    return { at, ground, water: waterAt(at), layers };
+    const water = waterAt(at);
+    const waterDepth = ground.ok && water.ok ? depthOf(water.value, ground.value.elevation) : typed;
+    return { at, ground, water, waterDepth, layers };
   };
 }
 
@@ -115,34 +122,6 @@ export function noGroundWords(problem: NoGround): string {
   }
 }
 
-function expectedWater(site: Site, flow: Flow | null): (at: XY) => PlannedPoint['water'] {
-  const heads = (flow?.fitted ?? []).flatMap(({ gauged: { screen, location, head } }) => {
-    const at = placeOf(location, site);
-    return at && head ? [{ id: screen.id, at, elevation: workedOut(head) }] : [];
-  });
-  const between = groundBetween(heads);
-  return (at) => {
-    const made = between(at);
-    if (!made.ok)
-      return fail(
-        made.problem.kind === 'outside-survey'
-          ? 'no water expected: outside the wells gauged'
-          : 'no water expected: fewer than three heads in the event',
-      );
-    const { value, work } = made.value.elevation;
-    const terms = work.terms.map((term) => ({
-      ...term,
-      name: term.name.replace(/^ground at (.*), surveyed$/, 'head at $1'),
-    }));
-    return ok(
-      workedOut({
-        value,
-        work: { ...work, terms, title: 'Water expected, between heads', symbol: 'water' },
-      }),
-    );
-  };
-}
-
 const layerName = ({ class: soil, description }: Site['strata'][number]) =>
   soil ?? description ?? 'layer';
 
@@ -165,29 +144,3 @@ const plannedScreens = (site: Site, location: string): Screen[] =>
   [...site.screens.values()]
     .filter((screen) => screen.location === location && !screen.tip_depth)
     .sort((a, b) => (a.planned_tip_depth?.value ?? 0) - (b.planned_tip_depth?.value ?? 0));
-
-/** Depth below ground of an elevation; null where the ground is not known. */
-export const depthOf = (elevation: Metres, ground: PlannedPoint['ground']): Metres | null =>
-  ground.ok ? metres(ground.value.elevation.value - elevation) : null;
-
-/** How far off the water expected may be, and from how many wells that is known. */
-export type WaterError = {
-  /** Root mean square of what each well reads less what the others say of it. */
-  readonly error: Metres;
-  readonly wells: number;
-  readonly of: number;
-};
-
-/**
- * The error of the water expected between heads: each well of the flow left out
- * in turn and read off the triangles of the others. Null where no well lies
- * among others, and the error is not known.
- */
-export function waterError(flow: Flow | null): WaterError | null {
-  const points = flow ? surfacePoints(flow) : [];
-  if (points.length < 4) return null;
-  const { rootMeanSquare, predicted, places } = tinLeftOut(points);
-  return rootMeanSquare === null
-    ? null
-    : { error: rootMeanSquare, wells: predicted, of: places.length };
-}

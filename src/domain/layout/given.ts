@@ -20,10 +20,10 @@ export const written = (of: Written<Metres, LengthUnit>, from: Source): Given =>
   recordedUnit: of.unit,
 });
 
-/** A length chosen for the plan rather than recorded: a rule's own number. */
+/** A length chosen for the plan rather than recorded: a number typed under Screens. */
 export const chosen = (value: number, unit: LengthUnit, name: string): Given => ({
   value: metres(value, unit),
-  from: { kind: 'setting', name },
+  from: { kind: 'citation', text: `typed under Screens: ${name}` },
   text: String(value),
   recordedUnit: unit,
 });

@@ -14,13 +14,15 @@ const coordinate = (n: number) => n.toFixed(2);
  * is still blocked is not laid. A shift is kept in the row's note with the
  * place it came from and why it was blocked there.
  *
- * @param laid  the stakes as the layout first gave them, with what blocked them there
+ * @param laying  what the layout is called
+ * @param laid    the stakes as the layout first gave them, with what blocked them there
  * @returns null where no stake is clear
  */
 export function layPointsEdit(
   stakes: readonly NamedStake[],
   purpose: string,
   unit: LengthUnit,
+  laying: string,
   laid: readonly Stake[],
 ): Edit | null {
   const clear = stakes.filter(({ blocks }) => blocks.length === 0);
@@ -37,6 +39,7 @@ export function layPointsEdit(
       planned_easting: coordinate(at[0]),
       planned_northing: coordinate(at[1]),
       purpose,
+      laid: laying,
       note: shift ? `${shiftWords(shift, unit)}: ${why}` : '',
     };
   });

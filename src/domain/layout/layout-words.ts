@@ -12,9 +12,16 @@ import type { Stake } from './stakes';
 export const inGrid = (value: number, unit: LengthUnit, decimals = 1) =>
   `${fixed(value, decimals)} ${unitText(unit)}`;
 
-/** "71.2 % ± 0.3 %": a chance found by trying, with one standard error. */
-export const chanceWords = ({ chance, standardError }: TriedChance) =>
-  `${fixed(100 * chance, 1)} % ± ${fixed(100 * standardError, 1)} %`;
+/**
+ * "71.2 % ± 0.3 %": a chance found by trying, with one standard error. Trying
+ * shows neither "always" nor "never": what prints as 100.0 % is more than 99.9 %.
+ */
+export function chanceWords({ chance, standardError }: TriedChance): string {
+  const percent = fixed(100 * chance, 1);
+  if (percent === '100.0') return 'more than 99.9 %';
+  if (percent === '0.0') return 'less than 0.1 %';
+  return `${percent} % ± ${fixed(100 * standardError, 1)} %`;
+}
 
 /** An area in the grid's unit squared, and in acres or hectares where it is large. */
 export function areaWords(area: number, unit: LengthUnit): string {
@@ -43,6 +50,12 @@ export function blockWords(block: Block, unit: LengthUnit): string {
 /** "Shifted 7.1 ft toward 090° from E 488490.00, N 1822300.00". */
 export const shiftWords = ({ distance, azimuth, from: [east, north] }: Shift, unit: LengthUnit) =>
   `Shifted ${inGrid(distance, unit)} toward ${direction(azimuth)} from E ${fixed(east, 2)}, N ${fixed(north, 2)}`;
+
+/** The shifts a point's remark tells of, as `shiftWords` begins them: "shifted 7.1 ft toward 090°". */
+export const shiftNoted = (note: string | null): string[] =>
+  [...(note ?? '').matchAll(/\bShifted (\d[\d.]* \S+ toward \d{3}°)/g)].map(
+    ([, by]) => `shifted ${by}`,
+  );
 
 /** Where a stake stands in its layout, in words: "row 2, column 5". */
 export const countsWords = ({ counts }: Pick<Stake, 'counts'>) =>

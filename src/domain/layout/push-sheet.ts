@@ -1,14 +1,13 @@
-import { cell } from '../site/cite';
 import type { Screen } from '../site/schema';
 import type { Site } from '../site/site';
 import { inUnits, metres, type LengthUnit, type Litres, type Metres } from '../units';
 import type { Result } from '../result';
 import { fixed } from '../show';
 import { clearedOn, holdsOn, type Cleared } from './cleared';
-import { depthOf, type PlannedPoint } from './field-plan';
-import { written } from './given';
+import type { PlannedPoint } from './field-plan';
+import { plannedInterval } from './driven';
 import { sourcesAt } from './clean-to-dirty';
-import { intervalOf, type Interval, type IntervalProblem } from './interval';
+import type { Interval, IntervalProblem } from './interval';
 import { nameBy, readPattern } from './numbering';
 import { rodsFor, type RodString } from './rods';
 import { oneInEach } from './sample-counts';
@@ -36,6 +35,8 @@ export type Equipment = {
   readonly containers: string;
   /** One duplicate for so many samples; null for none. */
   readonly duplicateEach: number | null;
+  /** One matrix spike and its duplicate for so many samples; null for none. */
+  readonly spikeEach: number | null;
   /** Day of the sheet, 2026-05-31. */
   readonly day: string;
 };
@@ -62,6 +63,8 @@ export type PushRow = {
   readonly sample: string | null;
   /** A field duplicate is taken here too. */
   readonly duplicate: boolean;
+  /** Its bottles are filled twice more, for a matrix spike and its duplicate. */
+  readonly spike: boolean;
   readonly sealing: Litres | null;
 };
 
@@ -69,8 +72,8 @@ export const SAMPLE_WORDS = ['location', 'top', 'base', 'day'] as const;
 
 /**
  * The push sheet, in the order of the points: one line a planned screen, with
- * what to bring and what to do. Duplicates fall on the first sample of each so
- * many, so that a round cut short still has one.
+ * what to bring and what to do. Duplicates and spikes fall on the first sample
+ * of each so many, so that a round cut short still has one.
  */
 export function pushSheet(
   site: Site,
@@ -85,9 +88,10 @@ export function pushSheet(
       const line = rowOf(site, point, screen, cleared, equipment);
       if (line.sample === null) return line;
       samples += 1;
-      const { duplicateEach } = equipment;
-      const before = oneInEach(samples - 1, duplicateEach);
-      return { ...line, duplicate: oneInEach(samples, duplicateEach) > before };
+      const isDue = (each: number | null) =>
+        oneInEach(samples, each) > oneInEach(samples - 1, each);
+      const { duplicateEach, spikeEach } = equipment;
+      return { ...line, duplicate: isDue(duplicateEach), spike: isDue(spikeEach) };
     });
   });
 }
@@ -101,7 +105,7 @@ function rowOf(
 ): PushRow {
   const tipDepth = screen?.planned_tip_depth ?? null;
   const exposed = screen?.planned_exposed_length ?? null;
-  const depthToWater = point.water.ok ? depthOf(point.water.value.value, point.ground) : null;
+  const depthToWater = point.waterDepth?.value ?? null;
   const base = {
     point,
     screen,
@@ -111,16 +115,11 @@ function rowOf(
     depthToWater,
     pastSuction: depthToWater !== null && isPastSuction(depthToWater),
     duplicate: false,
+    spike: false,
   };
   if (!screen || !tipDepth) return { ...base, ...NOTHING };
 
-  const interval = intervalOf({
-    tipDepth: written(tipDepth, cell('screens', screen, 'planned_tip_depth')),
-    toolOffset:
-      screen.tool_offset && written(screen.tool_offset, cell('screens', screen, 'tool_offset')),
-    exposedLength: exposed && written(exposed, cell('screens', screen, 'planned_exposed_length')),
-    ground: point.ground.ok ? point.ground.value.elevation : null,
-  });
+  const interval = plannedInterval(screen, point.ground.ok ? point.ground.value.elevation : null);
   const string = rodsFor({
     tipDepth: tipDepth.value,
     toolLength: equipment.toolLength,
@@ -156,8 +155,10 @@ function rowOf(
 }
 
 /** Why a point has no screen: what its rules would need, where that is not known. */
-const noScreenWords = ({ ground, water }: PlannedPoint): string =>
-  !ground.ok ? ground.problem : !water.ok ? water.problem : 'set it under Screens';
+const noScreenWords = ({ ground, water, waterDepth }: PlannedPoint): string =>
+  waterDepth
+    ? 'set it under Screens'
+    : ([ground, water].flatMap((known) => (known.ok ? [] : [known.problem]))[0] ?? '');
 
 const NOTHING = {
   tip: null,

@@ -1,6 +1,5 @@
 import { nameBy, readPattern } from './numbering';
 import type { PushRow } from './push-sheet';
-import { oneInEach } from './sample-counts';
 
 /** A quality-control sample with its identifier, and the field sample it belongs to. */
 export type QualitySample = {
@@ -17,7 +16,6 @@ export type QualityPlan = {
   readonly duplicates: string;
   readonly tripBlanks: string;
   readonly equipmentBlanks: string;
-  readonly spikeEach: number;
   readonly coolers: number;
   readonly days: number;
   /** 2026-05-31 */
@@ -42,18 +40,17 @@ export function qualitySamples(rows: readonly PushRow[], plan: QualityPlan): Qua
       return id === null ? [] : [{ kind, id, of: null }];
     }).flat();
 
-  const sampled = rows.flatMap(({ sample, duplicate }) => (sample ? [{ sample, duplicate }] : []));
-  const doubled = sampled.filter(({ duplicate }) => duplicate);
-  const duplicates = doubled.flatMap(({ sample }, i): QualitySample[] => {
+  const of = (which: 'duplicate' | 'spike') =>
+    rows.flatMap((row) => (row.sample !== null && row[which] ? [row.sample] : []));
+  const duplicates = of('duplicate').flatMap((sample, i): QualitySample[] => {
     const id = named(plan.duplicates, i + 1);
     return id === null ? [] : [{ kind: 'field duplicate', id, of: sample }];
   });
-  const each = plan.spikeEach > 0 ? plan.spikeEach : null;
-  const spikes = sampled.flatMap(({ sample }, i): QualitySample[] =>
-    oneInEach(i + 1, each) > oneInEach(i, each)
-      ? [{ kind: 'matrix spike', id: `${sample} MS/MSD`, of: sample }]
-      : [],
-  );
+  const spikes = of('spike').map((sample): QualitySample => ({
+    kind: 'matrix spike',
+    id: `${sample} MS/MSD`,
+    of: sample,
+  }));
   return [
     ...duplicates,
     ...spikes,

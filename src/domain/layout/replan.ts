@@ -87,6 +87,7 @@ export function planElsewhere(
       planned_easting: east,
       planned_northing: north,
       ...(location.easting || location.northing ? { easting: east, northing: north } : {}),
+      ...(location.laid === null ? {} : { laid: '' }),
       ...(ground ? { ground_elevation: '', ground_how: 'none' } : {}),
       note: noted(location.note, `${moved}: ${reason.trim() || 'no reason given'}${old}`),
     }),

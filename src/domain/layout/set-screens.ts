@@ -1,5 +1,6 @@
-import { fixed, length, usualDecimals } from '../show';
+import { length, usualDecimals } from '../show';
 import type { Edit } from '../site/edits/apply';
+import type { Screen } from '../site/schema';
 import type { Site } from '../site/site';
 import { inUnits, metres, type LengthUnit, type Metres } from '../units';
 import type { GroundAt, PlannedPoint } from './field-plan';
@@ -10,7 +11,7 @@ import { setScreens, type SettingRule } from './setting-rules';
 export type TypedRule = {
   readonly kind: SettingRule['kind'];
   readonly exposed: number;
-  /** Of the top above or below the water; the elevation of the part. */
+  /** Of the top above or below the water; the elevation or the depth below ground of the part. */
   readonly amount: number;
   readonly part: 'top' | 'mid' | 'base';
   readonly at: 'top' | 'bottom';
@@ -29,6 +30,8 @@ export function ruleAt(typed: TypedRule, point: GroundAt, unit: LengthUnit): Set
       return { kind: 'below water', exposed, below: amount('top of the screen below the water') };
     case 'elevation':
       return { kind: 'elevation', exposed, part: typed.part, elevation: amount('elevation asked') };
+    case 'depth':
+      return { kind: 'depth', exposed, part: typed.part, depth: amount('depth asked') };
     case 'layer': {
       const layer = point.layers.find(({ name }) => name === typed.layer) ?? null;
       return { kind: 'layer', exposed, at: typed.at, layer };
@@ -44,7 +47,11 @@ export function ruleProblem({ kind, exposed, amount }: TypedRule, unit: LengthUn
   if (!(exposed > 0)) return 'The exposed length must be a number above zero.';
   if (kind === 'layer' || kind === 'bottom of boring') return null;
   if (!Number.isFinite(amount))
-    return kind === 'elevation' ? 'Give the elevation.' : 'Give how far from the water.';
+    return kind === 'elevation'
+      ? 'Give the elevation.'
+      : kind === 'depth'
+        ? 'Give the depth.'
+        : 'Give how far from the water.';
   if (kind !== 'straddle') return null;
   if (!(amount > 0)) return 'The top must stand above the water to straddle it.';
   return amount < exposed
@@ -56,8 +63,29 @@ export function ruleProblem({ kind, exposed, amount }: TypedRule, unit: LengthUn
 export type SetPoint = {
   readonly point: PlannedPoint;
   readonly made: ReturnType<typeof setScreens>;
+  /** The screen written for each rule: by depth, those the rules give first. Null where none is. */
+  readonly written: readonly (Screen | null)[];
+  /** Screens written beyond those of the rules. */
+  readonly others: readonly Screen[];
   /** New tip depth less the one written, by rule; null where none is written or none can be set. */
   readonly moves: readonly (Metres | null)[];
+};
+
+/** How screens are set, kept with the site; numbers as typed, in its vertical unit. */
+export type ScreenRules = {
+  readonly rules: readonly TypedRule[];
+  readonly leastGap: number;
+  /** Tip to screen base. */
+  readonly toolOffset: number | null;
+  readonly boringDepth: number | null;
+};
+
+/** Where water is expected on the whole site, as typed in its vertical unit; null not given. */
+export type ExpectedWater = {
+  /** Below ground. */
+  readonly depth: number | null;
+  /** So much more or less. */
+  readonly error: number | null;
 };
 
 /** Less than this is how a depth was rounded. */
@@ -86,6 +114,7 @@ const setAt = (
     {
       ground: point.ground.ok ? point.ground.value.elevation : null,
       water: point.water.ok ? point.water.value : null,
+      waterDepth: point.waterDepth,
       boringDepth,
       toolOffset,
       layers: point.layers,
@@ -117,18 +146,41 @@ export function setAll(
 ): SetPoint[] {
   return points.map((point) => {
     const made = setAt(point, rules, common);
-    const tips = made.settings.flatMap((setting, i) =>
-      setting.ok ? [{ i, tip: setting.value.tipDepth.value }] : [],
-    );
-    const moves: (Metres | null)[] = made.settings.map(() => null);
-    tips
-      .sort((a, b) => a.tip - b.tip)
-      .forEach(({ i, tip }, rank) => {
-        const before = point.screens[rank]?.planned_tip_depth;
-        if (before) moves[i] = metres(tip - before.value);
-      });
-    return { point, made, moves };
+    const tip = (i: number) => {
+      const setting = made.settings[i];
+      return setting?.ok ? setting.value.tipDepth.value : null;
+    };
+    const places = made.settings.map((_, i) => i);
+    const byDepth = places.toSorted((a, b) => (tip(a) ?? Infinity) - (tip(b) ?? Infinity));
+    const written = places.map((i) => point.screens[byDepth.indexOf(i)] ?? null);
+    const moves = places.map((i) => {
+      const [after, before] = [tip(i), written[i]?.planned_tip_depth ?? null];
+      return after === null || before === null ? null : metres(after - before.value);
+    });
+    return { point, made, written, others: point.screens.slice(places.length), moves };
   });
+}
+
+/** Whether a point's screens would be other than they are written: another tip, length or offset, more or fewer. */
+export function isChanged(
+  { made, written, others, moves }: SetPoint,
+  toolOffset: Given | null,
+): boolean {
+  if (!made.settings.some(({ ok }) => ok)) return false;
+  const differ = (a: Metres | undefined, b: Metres | undefined) =>
+    Math.abs((a ?? 0) - (b ?? 0)) > ROUNDING;
+  return (
+    others.length > 0 ||
+    made.settings.some((setting, i) => {
+      const before = written[i] ?? null;
+      if (!setting.ok || before === null) return setting.ok !== (before !== null);
+      return (
+        isMove(moves[i] ?? null) ||
+        differ(setting.value.rule.exposed.value, before.planned_exposed_length?.value) ||
+        differ(toolOffset?.value, before.tool_offset?.value)
+      );
+    })
+  );
 }
 
 /**
@@ -187,7 +239,5 @@ export function setScreensEdit(
 }
 
 /** A move in words: "0.35 ft deeper". */
-export const moveWords = (move: Metres, unit: LengthUnit): string => {
-  const by = fixed(Math.abs(inUnits(move, unit)), usualDecimals(unit));
-  return `${by} ${unit === 'm' ? 'm' : 'ft'} ${move > 0 ? 'deeper' : 'shallower'}`;
-};
+export const moveWords = (move: Metres, unit: LengthUnit): string =>
+  `${length(metres(Math.abs(move)), unit)} ${move > 0 ? 'deeper' : 'shallower'}`;

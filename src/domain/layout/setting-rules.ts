@@ -21,6 +21,7 @@ export type SettingRule = { readonly exposed: Given } & (
       readonly part: 'top' | 'mid' | 'base';
       readonly elevation: Given;
     }
+  | { readonly kind: 'depth'; readonly part: 'top' | 'mid' | 'base'; readonly depth: Given } // below ground
   | { readonly kind: 'layer'; readonly at: 'top' | 'bottom'; readonly layer: Layer | null }
   | { readonly kind: 'bottom of boring' } // tip at the bottom
 );
@@ -30,6 +31,8 @@ export type Ground = {
   readonly ground: Given | null;
   /** Expected elevation of the water. */
   readonly water: Given | null;
+  /** Its depth below ground, for where no elevation of it is expected. */
+  readonly waterDepth?: Given | null;
   /** How deep the boring goes, or is meant to. */
   readonly boringDepth: Given | null;
   readonly toolOffset: Given | null;
@@ -66,7 +69,7 @@ export function setScreen(rule: SettingRule, at: Ground): Result<Setting, Settin
     rule,
     tipDepth: tip.value,
     interval: interval.value,
-    water: waterIn(interval.value, at.water),
+    water: waterIn(interval.value, at.water, at.waterDepth),
     crosses: contactsCrossed(interval.value, at.layers),
   });
 }
@@ -78,28 +81,27 @@ function tipBy(rule: SettingRule, at: Ground): Result<Worked<Metres>, SettingPro
       const { above } = rule;
       if (!(above.value > 0 && above.value < exposed.value))
         return fail({ kind: 'does-not-straddle', above: above.value, exposed: exposed.value });
-      return tipFromWater(at, (ground, water) => ({
-        formula: 'ground - (water + above) + exposed',
-        base: ground.value - (water.value + above.value) + exposed.value,
-        terms: [
-          ['above', 'top of the screen above the water', above],
-          ['exposed', 'exposed screen', exposed],
-        ],
-      }));
+      return tipFromWater(at, exposed, 'above', above);
     }
     case 'below water': {
       const { below } = rule;
-      return tipFromWater(at, (ground, water) => ({
-        formula: 'ground - (water - below) + exposed',
-        base: ground.value - (water.value - below.value) + exposed.value,
-        terms: [
-          ['below', 'top of the screen below the water', below],
-          ['exposed', 'exposed screen', exposed],
-        ],
-      }));
+      return tipFromWater(at, exposed, 'below', below);
     }
+    case 'depth':
+      return ok(
+        tipAtPart(at, rule, 'depth', rule.depth.value, [
+          ['depth', `${rule.part} of the screen below ground`, rule.depth],
+        ]),
+      );
     case 'elevation':
-      return at.ground ? ok(tipAtElevation(rule, at.ground, at)) : fail({ kind: 'no-ground' });
+      return at.ground
+        ? ok(
+            tipAtPart(at, rule, 'ground - elevation', at.ground.value - rule.elevation.value, [
+              ['ground', 'ground elevation', at.ground],
+              ['elevation', `elevation of the ${rule.part} of the screen`, rule.elevation],
+            ]),
+          )
+        : fail({ kind: 'no-ground' });
     case 'layer': {
       const { layer } = rule;
       if (!layer) return fail({ kind: 'no-layer' });
@@ -127,38 +129,58 @@ function tipBy(rule: SettingRule, at: Ground): Result<Worked<Metres>, SettingPro
 
 type Terms = readonly (readonly [symbol: string, name: string, given: Given])[];
 
+/** Tip for a screen whose top is so far above or below the water: by elevations, else by the water's depth. */
 function tipFromWater(
   at: Ground,
-  base: (ground: Given, water: Given) => { formula: string; base: number; terms: Terms },
+  exposed: Given,
+  side: 'above' | 'below',
+  by: Given,
 ): Result<Worked<Metres>, SettingProblem> {
-  const { ground, water } = at;
-  if (!ground) return fail({ kind: 'no-ground' });
-  if (!water) return fail({ kind: 'no-water' });
-  const { formula, base: depth, terms } = base(ground, water);
-  return ok(
-    tipOf(at, formula, depth, [
-      ['ground', 'ground elevation', ground],
-      ['water', 'expected elevation of the water', water],
-      ...terms,
-    ]),
-  );
+  const { ground, water, waterDepth } = at;
+  const isAbove = side === 'above';
+  const up = isAbove ? by.value : -by.value;
+  const terms: Terms = [
+    [side, `top of the screen ${side} the water`, by],
+    ['exposed', 'exposed screen', exposed],
+  ];
+  if (ground && water)
+    return ok(
+      tipOf(
+        at,
+        `ground - (water ${isAbove ? '+' : '-'} ${side}) + exposed`,
+        ground.value - (water.value + up) + exposed.value,
+        [
+          ['ground', 'ground elevation', ground],
+          ['water', 'expected elevation of the water', water],
+          ...terms,
+        ],
+      ),
+    );
+  if (waterDepth)
+    return ok(
+      tipOf(
+        at,
+        `water ${isAbove ? '-' : '+'} ${side} + exposed`,
+        waterDepth.value - up + exposed.value,
+        [['water', 'water expected below ground', waterDepth], ...terms],
+      ),
+    );
+  return fail({ kind: ground ? 'no-water' : 'no-ground' });
 }
 
-function tipAtElevation(
-  { part, elevation, exposed }: Extract<SettingRule, { kind: 'elevation' }>,
-  ground: Given,
+/** Tip for a screen with its top, middle or base at a depth that a formula gives. */
+function tipAtPart(
   at: Ground,
+  { part, exposed }: Extract<SettingRule, { kind: 'elevation' | 'depth' }>,
+  formula: string,
+  depth: number,
+  terms: Terms,
 ): Worked<Metres> {
-  const terms: Terms = [
-    ['ground', 'ground elevation', ground],
-    ['elevation', `elevation of the ${part} of the screen`, elevation],
-  ];
-  const depth = ground.value - elevation.value;
   const open = ['exposed', 'exposed screen', exposed] as const;
-  if (part === 'base') return tipOf(at, 'ground - elevation', depth, terms);
+  if (part === 'base') return tipOf(at, formula, depth, terms);
   return part === 'top'
-    ? tipOf(at, 'ground - elevation + exposed', depth + exposed.value, [...terms, open])
-    : tipOf(at, 'ground - elevation + exposed / 2', depth + exposed.value / 2, [...terms, open]);
+    ? tipOf(at, `${formula} + exposed`, depth + exposed.value, [...terms, open])
+    : tipOf(at, `${formula} + exposed / 2`, depth + exposed.value / 2, [...terms, open]);
 }
 
 /** The tip below a screen base at some depth: the tool offset is added where there is one. */

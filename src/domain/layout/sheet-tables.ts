@@ -13,7 +13,7 @@ import type { Clearance } from './clearance';
 import type { PlannedPoint } from './field-plan';
 import { containerLines } from './crew-kit';
 import { intervalWords } from './interval-words';
-import { inGrid } from './layout-words';
+import { inGrid, shiftNoted } from './layout-words';
 import type { Equipment, PushRow } from './push-sheet';
 
 /** A sheet as rows of words, for paper and for a file; every heading says its unit. */
@@ -73,8 +73,9 @@ export function pushTable(
       const name = row.point.location.id;
       const hand = row.cleared?.handCleared ?? 'not recorded';
       const through = row.through.map((source) => `Pushed through ${source}`);
+      const moved = shiftNoted(row.point.location.note).map((shift) => `stake ${shift}`);
       if (row.screen === null) {
-        const last = ['no screen set', row.noScreen, ...through].join('; ');
+        const last = ['no screen set', row.noScreen, ...moved, ...through].join('; ');
         return [name, hand, ...columns.slice(2, -2).map(() => '—'), last, '—'];
       }
       const three = interval?.ok ? interval.value.depth : null;
@@ -103,6 +104,8 @@ export function pushTable(
             analytes === '' ? container : `${analytes}: ${container}`,
           ),
           ...(row.duplicate ? ['and a field duplicate'] : []),
+          ...(row.spike ? ['and MS and MSD: twice more of each'] : []),
+          ...moved,
           ...through,
         ].join('; '),
         amount(row.sealing, 1),
@@ -120,16 +123,18 @@ export function stakeTable(
   lngLat: (at: readonly [number, number]) => LngLat | null,
 ): SheetTable {
   const g = unitText(grid);
+  const once = groundSaidOnce(points.map(({ point }) => point));
   return {
     columns: [
       column('Point'),
       column('Easting', g),
       column('Northing', g),
-      column('Longitude', '° WGS 84'),
-      column('Latitude', '° WGS 84'),
+      column('Latitude', '° north, WGS 84'),
+      column('Longitude', '° east, minus is west, WGS 84'),
       column('Ground elevation', unitText(vertical)),
       column('Ground is'),
       column('Nearest drawn'),
+      column('Shifted'),
       column('Clearance'),
     ],
     rows: points.map(({ point, near: [nearest] }) => {
@@ -139,20 +144,35 @@ export function stakeTable(
         location.id,
         at[0].toFixed(2),
         at[1].toFixed(2),
-        place ? place[0].toFixed(7) : 'local grid',
         place ? place[1].toFixed(7) : 'local grid',
+        place ? place[0].toFixed(7) : 'local grid',
         ground.ok ? lengthNumber(ground.value.elevation.value, vertical) : NONE,
-        groundWords(point, grid),
+        groundWords(point, grid, once),
         nearest ? clearanceWords(nearest, grid) : 'nothing drawn',
+        shiftNoted(location.note).join('; ') || 'no',
         clearedWords(clearedOn(site, location.id), day),
       ];
     }),
   };
 }
 
-/** How the ground is known: "estimated, MW-3 is 45.0 ft off". */
-export function groundWords({ ground }: PlannedPoint, grid: LengthUnit): string {
-  if (!ground.ok) return ground.problem;
+/** Why the ground is not known, where that is one reason for several points and so is said once; else null. */
+export function groundSaidOnce(points: readonly PlannedPoint[]): string | null {
+  const reasons = points.flatMap(({ ground }) => (ground.ok ? [] : [ground.problem]));
+  return reasons.length > 1 && new Set(reasons).size === 1 ? (reasons[0] ?? null) : null;
+}
+
+/**
+ * How the ground is known: "estimated, MW-3 is 45.0 ft off".
+ *
+ * @param once  a reason that is said elsewhere already
+ */
+export function groundWords(
+  { ground }: PlannedPoint,
+  grid: LengthUnit,
+  once: string | null = null,
+): string {
+  if (!ground.ok) return ground.problem === once ? NONE : ground.problem;
   const { how, nearest } = ground.value;
   return nearest
     ? `${how}; ${nearest.id}, ${inGrid(nearest.distance, grid)} off, is surveyed`
@@ -168,6 +188,8 @@ export function clearanceWords(
   switch (verdict) {
     case 'inside':
       return `in ${what}`;
+    case 'outside':
+      return `outside ${what} by ${inGrid(distance, grid)}`;
     case 'within buffer':
       return `${what}, ${inGrid(distance, grid)} off: too near, asks ${inGrid(buffer ?? 0, grid)}`;
     case 'clear':
@@ -181,4 +203,13 @@ export function clearanceWords(
 export const tableText = ({ columns, rows }: SheetTable) => ({
   columns: columns.map(({ name, unit }) => (unit === '' ? name : `${name} (${unit})`)),
   rows: rows.map((row) => row.map((text) => text.replaceAll('−', '-'))),
+});
+
+/** A sheet with something that holds for all of it in columns of its own, for a file that has no heading. */
+export const withColumns = (
+  { columns, rows }: SheetTable,
+  same: Readonly<Record<string, string>>,
+): SheetTable => ({
+  columns: [...columns, ...Object.keys(same).map((name) => column(name))],
+  rows: rows.map((row) => [...row, ...Object.values(same)]),
 });

@@ -32,24 +32,27 @@ const ROUNDING = 1e-6;
  * such edges meet. All of these are tried, nearest first, so nothing nearer is
  * missed.
  *
- * @param limit  how far it may be moved, in the grid's unit
+ * @param limit   how far it may be moved, in the grid's unit
+ * @param margin  kept beyond what is asked, in the grid's unit, for the error of a stake
  */
 export function nearestClear(
   from: XY,
   plan: GroundPlan,
   limit: number,
+  margin = 0,
 ): Result<Shift, NoClearPlace> {
   if (!(limit > 0)) return fail({ kind: 'no-clear-place', limit });
+  const beyond = SHIFT_MARGIN + margin;
   // Near first: few pieces are near, and corners are tried pair by pair.
   for (const within of [limit / 16, limit / 4, limit]) {
-    const edges = edgesNear(from, plan, within);
+    const edges = edgesNear(from, plan, within, beyond);
     const candidates = [...edges.flatMap((edge) => across(from, edge)), ...corners(edges)]
       .map((to) => ({ to, distance: distanceBetween(from, to) }))
       .filter(({ distance }) => distance > 0 && distance <= within)
       .sort((a, b) => a.distance - b.distance);
     for (const { to, distance } of candidates) {
       const azimuth = azimuthBetween(from, to);
-      if (azimuth !== null && isClear(to, plan, SHIFT_MARGIN - ROUNDING))
+      if (azimuth !== null && isClear(to, plan, beyond - ROUNDING))
         return ok({ from, to, distance, azimuth });
     }
   }
@@ -62,10 +65,10 @@ type Edge =
   | { readonly kind: 'circle'; readonly middle: XY; readonly radius: number };
 
 /** The edges around everything drawn whose reach comes within a distance of a place. */
-function edgesNear(from: XY, plan: GroundPlan, within: number): Edge[] {
+function edgesNear(from: XY, plan: GroundPlan, within: number, beyond: number): Edge[] {
   const edges: Edge[] = [];
   for (const drawn of [...plan.boundaries, ...plan.obstacles]) {
-    const reach = reachOf(drawn) + SHIFT_MARGIN;
+    const reach = reachOf(drawn) + beyond;
     for (const piece of piecesOf(drawn.shape))
       if (nearestOnPiece(from, piece).distance <= within + reach)
         edges.push(...edgesBeside(piece, reach));

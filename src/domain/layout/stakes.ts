@@ -23,14 +23,17 @@ export const stakesAt = (places: readonly Place[], plan: GroundPlan): Stake[] =>
  * A blocked stake moved to the nearest clear place within a limit; one that is
  * clear stays where it is. The move is always reckoned from the place the
  * layout first gave it.
+ *
+ * @param margin  kept beyond what is asked, in the grid's unit
  */
 export function shifted(
   stake: Stake,
   plan: GroundPlan,
   limit: number,
+  margin = 0,
 ): Result<Stake, NoClearPlace> {
   if (stake.blocks.length === 0) return ok(stake);
-  const found = nearestClear(stake.shift?.from ?? stake.at, plan, limit);
+  const found = nearestClear(stake.shift?.from ?? stake.at, plan, limit, margin);
   if (!found.ok) return found;
   return ok({ ...stake, at: found.value.to, blocks: [], shift: found.value });
 }

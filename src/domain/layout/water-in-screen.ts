@@ -21,13 +21,18 @@ export type WaterInScreen = {
 export type NoWetness = { readonly kind: 'no-ground' | 'no-water' };
 
 /**
- * How water at an elevation stands to an interval. The three states are common
- * practice; a level exactly at the top counts as submerged, exactly at the base
- * as dry.
+ * How water stands to an interval. The three states are common practice; a
+ * level exactly at the top counts as submerged, exactly at the base as dry.
  *
  * @param water  elevation of the water, expected or measured; null not known
+ * @param depth  of the water below ground, for where no elevation of it is known; null not known
  */
-export function waterIn(interval: Interval, water: Given | null): Result<WaterInScreen, NoWetness> {
+export function waterIn(
+  interval: Interval,
+  water: Given | null,
+  depth: Given | null = null,
+): Result<WaterInScreen, NoWetness> {
+  if (depth && !(water && interval.elevation.ok)) return waterBelowGround(interval, depth);
   if (!interval.elevation.ok) return fail({ kind: 'no-ground' });
   if (!water) return fail({ kind: 'no-water' });
   const { base, top } = interval.elevation.value;
@@ -41,10 +46,28 @@ export function waterIn(interval: Interval, water: Given | null): Result<WaterIn
       ['base', 'elevation of the screen base', workedOut(base)],
     ],
   );
-  const open = top.value - base.value;
-  const wetted = Math.min(open, Math.max(0, aboveBase.value)) as Metres;
-  return ok({ wetness: wetnessOf(aboveBase.value, open), aboveBase, wetted });
+  return ok(standing(aboveBase, top.value - base.value));
 }
+
+function waterBelowGround({ depth: { base, top } }: Interval, depth: Given) {
+  const aboveBase = lengthWorked(
+    'Water above the screen base',
+    'above',
+    'base - water',
+    base.value - depth.value,
+    [
+      ['base', 'screen base below ground', workedOut(base)],
+      ['water', 'water below ground', depth],
+    ],
+  );
+  return ok(standing(aboveBase, base.value - top.value));
+}
+
+const standing = (aboveBase: Worked<Metres>, open: number): WaterInScreen => ({
+  wetness: wetnessOf(aboveBase.value, open),
+  aboveBase,
+  wetted: Math.min(open, Math.max(0, aboveBase.value)) as Metres,
+});
 
 /** A micrometre either way is rounding of recorded decimals. */
 const ROUNDING = 1e-6;

@@ -42,6 +42,7 @@ export const FIELD_TABLES = {
       control_northing: { kind: 'distance', says: 'Northing known from outside the site' },
       control_source: { kind: 'text', says: 'Where the known place is from: sheet, agency, date' },
       purpose: { kind: 'text', says: 'What it is to find out' },
+      laid: { kind: 'text', says: 'Which layout it was laid with, while it stands as it was laid' },
       note: { kind: 'text', says: 'Remark' },
     },
   },

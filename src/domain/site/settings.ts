@@ -2,6 +2,7 @@ import type { LocalGrid } from '../local-placing';
 import type { LabSettings } from '../lab/lab-settings';
 import type { FieldRules } from '../record/field-rules';
 import type { CrewKit } from '../layout/crew-kit';
+import type { ExpectedWater, ScreenRules } from '../layout/set-screens';
 import type { CriteriaSet } from '../survey/stabilisation';
 import type { SurveyBasis } from '../survey/survey-basis';
 import type { LengthUnit, Metres, VolumeUnit } from '../units';
@@ -50,6 +51,10 @@ export type Settings = {
   readonly fieldRules?: FieldRules;
   /** What the crew brings and how it samples; the usual where none is set. */
   readonly kit?: CrewKit;
+  /** How screens of planned points are set, as they were last set; the usual where they were not. */
+  readonly screenRules?: ScreenRules;
+  /** Where water is expected while no heads around a point say so. */
+  readonly expectedWater?: ExpectedWater;
   /** What the survey stands on; not stated where it is not set. */
   readonly survey?: SurveyBasis;
   /** How results are compared and checked, where a person chose otherwise than is usual. */

@@ -4,6 +4,7 @@ import { USUAL_HEAD_ERROR, type Settings } from '../../domain/site/settings';
 import { readLocalGrid } from './local-grid';
 import { readFieldRules, writeFieldRules } from './field-rules';
 import { readKit } from './crew-kit';
+import { readExpectedWater, readScreenRules } from './screen-rules';
 import { readSurveyBasis } from './survey-basis';
 import { readCriteria, readOwnCriteria } from './purge-criteria';
 import { isLengthUnit, metres, type LengthUnit, inUnits } from '../../domain/units';
@@ -92,6 +93,12 @@ export function readSettings(descriptor: Json): ReadSettings {
   const kit = readKit(given.kit, usual);
   if (given.kit !== undefined && kit === null)
     doubt('downgradient.kit', 'what the crew brings, amounts of 0 or more', given.kit);
+  const screenRules = readScreenRules(given.screenRules);
+  if (given.screenRules !== undefined && screenRules === null)
+    doubt('downgradient.screenRules', 'rules that set screens', given.screenRules);
+  const expectedWater = readExpectedWater(given.expectedWater);
+  if (given.expectedWater !== undefined && expectedWater === null)
+    doubt('downgradient.expectedWater', 'a depth and an error of 0 or more', given.expectedWater);
   const survey = readSurveyBasis(given.survey);
   if (given.survey !== undefined && survey === null)
     doubt('downgradient.survey', 'texts about the survey', given.survey);
@@ -126,6 +133,8 @@ export function readSettings(descriptor: Json): ReadSettings {
     ...(own === null ? {} : { ownCriteria: own }),
     ...(rules === null ? {} : { fieldRules: rules }),
     ...(kit === null ? {} : { kit }),
+    ...(screenRules === null ? {} : { screenRules }),
+    ...(expectedWater === null ? {} : { expectedWater }),
     ...(survey === null ? {} : { survey }),
     ...(lab === null ? {} : { lab }),
   };
@@ -169,6 +178,8 @@ export function writeSettings(settings: Settings): Json {
       ? { fieldRules: writeFieldRules(settings.fieldRules, settings.verticalUnit) }
       : {}),
     ...(settings.kit ? { kit: settings.kit } : {}),
+    ...(settings.screenRules ? { screenRules: settings.screenRules } : {}),
+    ...(settings.expectedWater ? { expectedWater: settings.expectedWater } : {}),
     ...(settings.survey ? { survey: settings.survey } : {}),
     ...(settings.lab ? { lab: settings.lab } : {}),
   };

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { cleanToDirty, expectedAt, sourcesAt } from '../../../src/domain/layout/clean-to-dirty';
 import { containerLines, usualKit } from '../../../src/domain/layout/crew-kit';
-import { conditionsAt, plannedPoints, waterError } from '../../../src/domain/layout/field-plan';
+import { waterError } from '../../../src/domain/layout/expected-water';
+import { conditionsAt, plannedPoints } from '../../../src/domain/layout/field-plan';
 import { chosen } from '../../../src/domain/layout/given';
 import { layersNear } from '../../../src/domain/layout/layers-near';
 import { depthsBy, type TypedRule } from '../../../src/domain/layout/set-screens';
@@ -13,12 +14,12 @@ import { flowOf } from '../../../src/domain/water/flow';
 import { readSettings, writeSettings } from '../../../src/io/package/settings';
 import { settingsIn, siteFrom } from '../site-from';
 
-const row = (sample: string, duplicate = false) => ({ sample, duplicate }) as PushRow;
+const row = (sample: string, duplicate = false) =>
+  ({ sample, duplicate, spike: duplicate }) as PushRow;
 
 describe('samples that check the others, each with its identifier', () => {
   const plan = {
     ...usualKit('ft'),
-    spikeEach: 3,
     coolers: 1,
     days: 2,
     day: '2026-05-31',
@@ -38,7 +39,7 @@ describe('samples that check the others, each with its identifier', () => {
   });
 
   test('no rate, no sample', () => {
-    const none = { ...plan, spikeEach: 0, coolers: 0, days: 0 };
+    const none = { ...plan, coolers: 0, days: 0 };
     expect(qualitySamples([row('A')], none)).toEqual([]);
   });
 

@@ -79,6 +79,7 @@ const EQUIPMENT: Equipment = {
   samples: '[location]-[top]-[base]-[day]',
   containers: '3 vials',
   duplicateEach: 10,
+  spikeEach: 20,
   day: '2026-05-31',
 };
 
@@ -251,6 +252,7 @@ describe('points laid', () => {
       ],
       'delineate',
       'ft',
+      '1: grid',
       stakes,
     );
     if (edit?.kind !== 'add-rows') throw new Error('no edit');

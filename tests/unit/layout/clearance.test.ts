@@ -80,6 +80,34 @@ describe('distance from a point to what is drawn', () => {
   });
 });
 
+describe('distance to the boundary', () => {
+  const plan = planOf(
+    drawn('boundary', 'North lot', 'POLYGON ((0 0, 100 0, 100 100, 0 100, 0 0))', 0, 10),
+    drawn('boundary', 'South lot', 'POLYGON ((0 0, 100 0, 100 -50, 0 -50, 0 0))'),
+    drawn('utility', 'Gas', 'LINESTRING (0 95, 100 95)', 0, 5),
+  );
+
+  test('counts with what is drawn: 10.0 ft from the lot line comes before 85 ft from the gas main', () => {
+    expect(nearestClearance([50, 10], plan)).toMatchObject({
+      of: { kind: 'boundary', name: 'North lot' },
+      distance: 10,
+      verdict: 'clear',
+    });
+    expect(clearancesAt([50, 8], plan)).toMatchObject([
+      { of: { name: 'North lot' }, verdict: 'within buffer', short: 2 },
+      { of: { name: 'Gas' }, distance: 87 },
+    ]);
+  });
+
+  test('outside every lot it is outside the nearest', () => {
+    expect(nearestClearance([50, -58], plan)).toMatchObject({
+      of: { name: 'South lot' },
+      distance: 8,
+      verdict: 'outside',
+    });
+  });
+});
+
 describe('overhead lines', () => {
   // 29 CFR 1926.1408, Table A.
   test.each([

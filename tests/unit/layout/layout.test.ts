@@ -331,6 +331,12 @@ describe('a blocked stake is shifted to the nearest clear place', () => {
     expect(found.ok && found.value.distance).toBeCloseTo(8 + SHIFT_MARGIN, 9);
   });
 
+  test('a margin for the error of staking is kept beyond the buffer', () => {
+    const plan = planOf(drawn('utility', 'Gas', 'LINESTRING (0 0, 200 0)', 0, 5));
+    const found = nearestClear([100, 3], plan, 20, 0.5);
+    expect(found.ok && found.value.to[1]).toBeCloseTo(5.5 + SHIFT_MARGIN, 9);
+  });
+
   test('where none is near enough it says how far it looked', () => {
     expect(nearestClear([100, 50], planOf(site, gas), 5)).toEqual({
       ok: false,
