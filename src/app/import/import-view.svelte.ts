@@ -10,6 +10,7 @@ import { onePerSite } from '../one-per-site.svelte';
 import type { OpenSite } from '../open-site.svelte';
 import type { FoundTables, PreviewShown, Report, SourceShown } from './importing';
 import { ImportingAway, Stopped } from './importing-away';
+import { bringOver } from './bring-over';
 import { ImportQueue } from './import-queue.svelte';
 import {
   hasPlaces,
@@ -238,23 +239,14 @@ export class ImportView {
   async #take({ label }: Preview): Promise<boolean> {
     const turn = ++this.#turn;
     const before = this.#site.package;
-    this.busy = true;
-    this.progress = { done: 0, of: 1, rows: 0 };
-    this.doing = 'brought over';
-    const brought = await this.#answered(
-      this.#away.edit((progress) => {
-        if (turn === this.#turn) this.progress = progress;
-      }),
-    );
-    const imported = brought && (await this.#answered(this.#away.ask((room) => room.imported())));
-    if (!brought || turn !== this.#turn) return false;
-    this.doing = 'taken in';
-    const files = imported ? [imported] : [];
     const isWanted = () => turn === this.#turn && this.#site.package === before;
-    const made = await this.#site.editInSteps(label, brought, files, isWanted, ({ done, of }) => {
-      if (turn === this.#turn) this.progress = { done, of, rows: done };
-    });
-    if (turn !== this.#turn) return false;
+    const tell = (doing: string, progress: Progress) => {
+      if (turn === this.#turn) [this.doing, this.progress] = [doing, progress];
+    };
+    this.busy = true;
+    tell('brought over', { done: 0, of: 1, rows: 0 });
+    const made = await this.#answered(bringOver(this.#away, this.#site, label, isWanted, tell));
+    if (!made || turn !== this.#turn) return false;
     this.progress = null;
     this.busy = false;
     if (made.ok) return true;

@@ -7,7 +7,7 @@ import type { LengthUnit } from '../../domain/units';
 import { columnOf, ESSENCE, slotsOf, slotTitle, type FormName, type Slot } from './forms';
 import { headerShape, lengthUnitNamed, readHeading, type Heading } from './heading';
 import type { Coordinates, SourceTable } from './source-table';
-import { areShots } from './survey-shots';
+import { withShots } from './survey-columns';
 import { LEFT_OUT, SYNONYMS, UNIT_OF_HEADING } from './synonyms';
 
 /** What is done with a column of a file. */
@@ -172,7 +172,8 @@ function fitOfContent(texts: readonly string[], slot: Slot): Scored | null {
   return null;
 }
 
-type Assigned = { readonly slot: Slot; readonly score: number; readonly why: string };
+/** The slot a column is given to, how surely and why. */
+export type Assigned = { readonly slot: Slot; readonly score: number; readonly why: string };
 
 /** Columns given to the slots of a form, the best fits first, each slot once. */
 function assign(source: SourceTable, form: FormName): ReadonlyMap<number, Assigned> {
@@ -198,42 +199,7 @@ function assign(source: SourceTable, form: FormName): ReadonlyMap<number, Assign
     given.set(at, { slot, ...fit });
     taken.add(slot.id);
   }
-  return form === 'locations' ? withShots(source, given) : given;
-}
-
-const DESCRIBED =
-  /^(?:desc|description|descriptor|code|note|notes|remark|remarks|comment|comments|name|id|point id|d)$/i;
-
-const NUMBERED = /^(?:pt|p|pnt|point|pt\.?|point|shot)(?:[\s_.-]*(?:no|num|number|id|#))?\.?$/i;
-
-/** The same with descriptions of survey shots and their elevations as such, where a file has them. */
-function withShots(
-  source: SourceTable,
-  given: ReadonlyMap<number, Assigned>,
-): ReadonlyMap<number, Assigned> {
-  const atOf = (id: string) => [...given].find(([, { slot }]) => slot.id === id)?.[0] ?? -1;
-  if (atOf('locations.easting') < 0 || atOf('locations.northing') < 0) return given;
-  const idAt = atOf('locations.id');
-  const numberAt =
-    idAt >= 0 ? idAt : source.headings.findIndex((each) => NUMBERED.test(each.trim()));
-  const pointsBeside = (at: number) =>
-    numberAt < 0 || numberAt === at ? null : someTexts(source, numberAt);
-  const shotAt = source.headings.findIndex(
-    (heading, at) =>
-      DESCRIBED.test(heading.trim()) && areShots(someTexts(source, at), pointsBeside(at)),
-  );
-  if (shotAt < 0) return given;
-  const slots = slotsOf('locations');
-  const put = (id: string, why: string): Assigned[] =>
-    slots.filter((slot) => slot.id === id).map((slot) => ({ slot, score: 1, why }));
-  const found = new Map(given);
-  const isNumbered = idAt >= 0 && someTexts(source, idAt).every((text) => /^\d+$/.test(text));
-  if (isNumbered) found.delete(idAt);
-  for (const each of put('@shot', 'its cells name what was shot')) found.set(shotAt, each);
-  const elevationAt = atOf('locations.ground_elevation');
-  if (elevationAt >= 0)
-    for (const each of put('@shot_elevation', 'the description says of what')) found.set(elevationAt, each); // prettier-ignore
-  return found;
+  return form === 'locations' ? withShots(source, given, (at) => someTexts(source, at)) : given;
 }
 
 const LEFT = new Set<string>(LEFT_OUT.map(compact));

@@ -9,7 +9,7 @@ import { slotTitle, type Slot } from './forms';
 import { lengthColumns } from './length-columns';
 import { readerFor, timeFrom } from './readers';
 import type { Rounds } from './rounds';
-import { DEPTH_WORDS } from './synonyms';
+import { depthWordReader } from './depth-words';
 
 /** The screen of a row, by the name in its column. */
 export function screenColumn(context: Context, places: Places, slot: string): Made {
@@ -76,13 +76,9 @@ export function planLevels(context: Context, places: Places, rounds: Rounds): Pl
   return { rows, once: marks ? [marks.part(screen)] : [] };
 }
 
-const wordOf = (text: string) => {
-  const word = text.toLowerCase();
-  return Object.hasOwn(DEPTH_WORDS, word) ? (DEPTH_WORDS[word] ?? null) : null;
-};
-
 /** Depths; blank where the cell says “dry” instead. */
 export function depthColumns(context: Context, slot: string): Made[] {
+  const wordOf = depthWordReader(context, context.at(slot));
   return lengthColumns(context, context.slot(slot), 'depth_to_water').map((made) => ({
     ...made,
     make: (texts): Cell => (wordOf(texts[0] ?? '') === null ? made.make(texts) : ''),
@@ -94,6 +90,7 @@ export function statusColumn(context: Context, slotId: string, depthAt: number |
   const slot = context.slot(slotId);
   const statusAt = context.at(slot.id);
   const own = stateOfRow(context, slot, statusAt);
+  const wordOf = depthWordReader(context, depthAt);
   const from = [...(statusAt === null ? [] : [statusAt]), ...(depthAt === null ? [] : [depthAt])];
   return {
     column: 'status',

@@ -12,6 +12,7 @@ import { readShot, type Shot } from './survey-shots';
 
 const READ_SO = 'survey shots';
 const BARE = 'survey bare';
+const ORDER = 'survey order';
 
 type Meaning = 'casing' | 'ground' | 'place';
 
@@ -83,6 +84,12 @@ class Survey {
   /** What the elevation of a shot is of; a refusal while it is not said. */
   private meaning({ name, mark }: Shot): Meaning | Refusal {
     if (name === '') return missing(this.heading, 'the name of a location');
+    if (this.hasNoHeadings && this.context.answer(ORDER) !== 'yes')
+      return {
+        column: this.heading,
+        expected: 'an answer to the order of the columns',
+        found: name,
+      };
     if (mark !== null)
       return this.context.answer(READ_SO) === 'yes'
         ? mark
@@ -98,6 +105,19 @@ class Survey {
       withCasing.size > 0 ? `Marks on the casing, where levels are read from: ${listed([...withCasing])}.` : '', // prettier-ignore
       withGround.size > 0 ? `The ground: ${listed([...withGround])}.` : '',
     ].filter(Boolean);
+    if (this.hasNoHeadings)
+      context.ask({
+        id: ORDER,
+        question: 'Are the columns point, northing, easting, elevation and description?',
+        why: 'The file has no headings; this is the order surveys usually have. If the easting comes first, say so under Columns, then answer yes.', // prettier-ignore
+        choices: [
+          { value: 'yes', says: 'Yes, as under Columns' },
+          { value: 'no', says: 'No: refuse its rows' },
+        ],
+        proposed: 'yes',
+        usual: true,
+        needed: true,
+      });
     if (parts.length > 0)
       context.ask({
         id: READ_SO,
@@ -124,6 +144,10 @@ class Survey {
         usual: true,
         needed: true,
       });
+  }
+
+  private get hasNoHeadings(): boolean {
+    return this.context.source.headerRow === 0;
   }
 
   private get hasElevation(): boolean {

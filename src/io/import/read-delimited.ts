@@ -3,6 +3,7 @@ import { asItWas } from '../csv';
 import { fail, ok, type Result } from '../../domain/result';
 import { BlockBuilder } from './block-builder';
 import { DELIMITER_WORDS, findHeader, firstRecords, guessDelimiter, type Delimiter } from './dress';
+import { areBareShots, SHOT_HEADINGS } from './survey-shots';
 import { Decoder, ENCODING_WORDS, guessEncoding, isText, type Encoding } from './encoding';
 import type { Progress, SourceTable, Unreadable } from './source-table';
 
@@ -141,11 +142,12 @@ export class DelimitedReader {
     this.newline = sample.includes('\n') || !sample.includes('\r') ? '\n' : '\r';
     this.delimiter = this.dressed.delimiter ?? guessDelimiter(sample, this.newline);
     const records = firstRecords(sample, this.delimiter, this.newline);
-    this.headerRow = this.dressed.headerRow ?? findHeader(records) + 1;
+    const isBare = areBareShots(records);
+    this.headerRow = this.dressed.headerRow ?? (isBare ? 0 : findHeader(records) + 1);
     this.parser = new Papa.Parser({ delimiter: this.delimiter, newline: this.newline });
     if (this.headerRow === 0) {
       const width = Math.max(1, ...records.map(({ length }) => length));
-      this.head(Array.from({ length: width }, (_, at) => `column ${at + 1}`));
+      this.head(isBare ? SHOT_HEADINGS : Array.from({ length: width }, (_, at) => `column ${at + 1}`)); // prettier-ignore
     }
   }
 

@@ -88,3 +88,25 @@ export function areShots(
   if (!isNumbered) return alone > 0 && alone === marked && alone >= 0.5 * descriptions.length;
   return named > 0 && (marked > 0 ? true : named >= 0.8 * descriptions.length);
 }
+
+/** Headings of a surveyor's list that has none, in its usual order (common practice, no source). */
+export const SHOT_HEADINGS = ['Point', 'Northing', 'Easting', 'Elevation', 'Description'] as const;
+
+const isDecimal = (text: string) => /^-?\d+(?:\.\d+)?$/.test(text);
+
+/** Whether the first rows of a file are shots with no headings above: point, two coordinates, elevation, description. */
+export function areBareShots(rows: readonly (readonly string[])[]): boolean {
+  const shots = rows
+    .map((cells) => cells.map((cell) => cell.trim()))
+    .filter((cells) => cells.some((cell) => cell !== ''));
+  const isShot = ([point = '', a = '', b = '', z = '', words = '', ...more]: readonly string[]) =>
+    isNumber(point) && [a, b, z].every(isDecimal) && words !== '' && more.every((each) => each === ''); // prettier-ignore
+  return (
+    shots.length > 1 &&
+    shots.every(isShot) &&
+    areShots(
+      shots.map((cells) => cells[4] ?? ''),
+      shots.map(([point = '']) => point),
+    )
+  );
+}

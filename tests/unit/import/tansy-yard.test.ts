@@ -5,7 +5,7 @@ import { evidentAnswers, proposedAnswers, type Answers } from '../../../src/io/i
 import { proposeMapping } from '../../../src/io/import/match-columns';
 import { preview } from '../../../src/io/import/preview';
 import { readDelimitedBytes } from '../../../src/io/import/read-delimited';
-import { bytesOfFile, emptySite, importInto, targetOf } from './target';
+import { bytesOfFile, emptySite, importInto, sourceOf, targetOf } from './target';
 
 const FOLDER = new URL('../../fixtures/tansy-yard/', import.meta.url);
 const [SURVEY, PUSH_LOG, LEVELS, LAB] = [
@@ -63,6 +63,28 @@ test('how shots are read is a question with its evidence; nothing is taken befor
   expect(ask('survey bare')).toMatchObject({ proposed: 'ground', usual: true });
   expect(ask('kind of TY-MW')).toMatchObject({ proposed: 'monitoring well' });
   expect(ask('kind of GP')).toMatchObject({ proposed: 'direct push' });
+});
+
+test('the same survey without title and headings, as a data collector writes it, comes in the same', () => {
+  const read = bytesOfFile(new URL(encodeURIComponent(SURVEY), FOLDER));
+  const lines = new TextDecoder().decode(read).trim().split(/\r?\n/).slice(4);
+  const bare = sourceOf('job 14.txt', ...lines);
+  expect([bare.headerRow, bare.table.size]).toEqual([0, 16]);
+  const { preview: made, after: site } = importInto(emptySite(), bare);
+  expect(made.asks[0]).toMatchObject({ id: 'survey order', usual: true, needed: true });
+  expect(made.account).toMatchObject({ rows: 16, added: 16, refused: 0 });
+  expect(site.tables).toEqual(
+    Object.fromEntries(
+      Object.entries(after(SURVEY).tables).map(([name, table]) => [
+        name,
+        table && { ...table, columns: table.columns.map((column) => (column === 'pt' ? 'point' : column)) }, // prettier-ignore
+      ]),
+    ),
+  );
+  const { mapping } = proposeMapping(bare);
+  expect(
+    preview(bare, mapping, { 'survey order': 'no' }, targetOf(emptySite())).account.taken,
+  ).toBe(0);
 });
 
 test('a push log brings screens and levels below ground in one pass, and asks nothing of points the site has', () => {
@@ -135,6 +157,14 @@ test('what no file says, no single press of Agree answers: the water’s state, 
   const state = 'is water_levels.status';
   expect(proposedAnswers(asks)).toHaveProperty([state], 'static');
   expect(evidentAnswers(asks)).not.toHaveProperty([state]);
+});
+
+test('a word where a depth should be is asked about, and its remark comes in with the reading', () => {
+  const { preview: made, after: site } = importInto(after(SURVEY), raw(LEVELS), {
+    'depth n/a': 'obstructed',
+  });
+  expect(made.account).toMatchObject({ rows: 9, added: 9, refused: 0 });
+  expect(targetOf(site).site.waterLevels.at(-1)).toMatchObject({ screen: 'TY-MW2', status: 'obstructed', depth_to_water: null, note: 'tape stuck, remeasured' }); // prettier-ignore
 });
 
 test('the four files a second time add nothing', () => {
