@@ -34,13 +34,19 @@ describe('a duplicate beside its parent', () => {
     expect(pair('4.99', '6').kind).toBe('difference');
   });
 
-  test('exactly at the allowed percentage they agree', () => {
-    // 100 and 100·(1 − x): 30 % is 100 and 73.913…; at 20 and 28, |8|/24 = 33.33 %.
-    const limits = { ...USUAL_DUPLICATE_LIMITS, rpd: 100 / 3 };
-    const at = (b: string) =>
-      duplicateAgreement(reading('20'), reading(b, { sample: 'D' }), limits);
-    expect(at('28')).toMatchObject({ kind: 'rpd', agrees: true });
-    expect(at('28.1')).toMatchObject({ kind: 'rpd', agrees: false });
+  test('exactly at the allowed percentage they agree; alike they differ by nothing', () => {
+    // 8 and 12 differ by 4 of 10.
+    const limits = { ...USUAL_DUPLICATE_LIMITS, rpd: 40 };
+    const at = (b: string) => duplicateAgreement(reading('8'), reading(b, { sample: 'D' }), limits);
+    expect(at('12')).toMatchObject({ kind: 'rpd', value: 40, agrees: true });
+    expect(at('12.1')).toMatchObject({ kind: 'rpd', agrees: false });
+    expect(at('8')).toMatchObject({ kind: 'rpd', value: 0, agrees: true });
+  });
+
+  test('so many reporting limits apart they agree, were it not for binary too', () => {
+    expect(pair('1.3', '0.3')).toMatchObject({ kind: 'difference', agrees: true });
+    expect(pair('3', '2')).toMatchObject({ kind: 'difference', agrees: true });
+    expect(pair('3', '1.99')).toMatchObject({ kind: 'difference', agrees: false });
   });
 
   test('the larger of the two reporting limits counts, in the parent’s unit', () => {
@@ -328,6 +334,49 @@ describe('sums at their edges', () => {
     expect(note('zero')).toContain('Non-detects: taken as nothing.');
     expect(note('half the limit')).toContain('Non-detects: taken as half the limit.');
     expect(note('the limit')).toContain('Non-detects: taken at the limit.');
+  });
+
+  test('m and p reported apart are one part: seen where either is, estimated where either is', () => {
+    const apart = (m: string, p: string) =>
+      sumVerdict(TOTAL_XYLENES, [part('108-38-3', m), part('106-42-3', p), part(O, '3')], level)
+        .parts[0];
+    expect(apart('4', '<1')).toMatchObject({ state: 'detected', estimated: false });
+    expect(apart('<1', '<1')).toMatchObject({ state: 'not detected' });
+    expect(apart('4 J', '4')).toMatchObject({ state: 'detected', estimated: true });
+  });
+
+  test('a non-detect taken as nothing is not in the line, taken at its limit it is, at either end', () => {
+    const formula = (rule: 'zero' | 'the limit' | 'range', end: 'least' | 'most') =>
+      sumWork(sumVerdict(TOTAL_XYLENES, [part(MP, '<2'), part(O, '30')], level, rule), end)
+        ?.formula;
+    expect([formula('zero', 'least'), formula('zero', 'most')]).toEqual(['a', 'a']);
+    expect([formula('the limit', 'least'), formula('the limit', 'most')]).toEqual([
+      'a + b',
+      'a + b',
+    ]);
+    expect([formula('range', 'least'), formula('range', 'most')]).toEqual(['a', 'a + b']);
+  });
+
+  test('a number put into another unit keeps the places it was written to, and cites where it stood', () => {
+    const work = sumWork(
+      sumVerdict(TOTAL_XYLENES, [part(MP, '2.50'), part(O, '30', { unit: ' mg/L ' })], level),
+      'most',
+    )!;
+    const [first, second] = work.terms;
+    expect(first).toMatchObject({ name: 'result of m,p-Xylene in mg/L', value: 0.0025 });
+    if (first?.from.kind !== 'work') throw new Error('it is put into mg/L');
+    expect(first.from.work).toMatchObject({ title: 'Result of m,p-Xylene in mg/L', decimals: 5 });
+    expect(first.from.work.terms[0]).toMatchObject({
+      name: 'result of m,p-Xylene as reported, µg/L',
+      text: '2.50',
+      from: { kind: 'citation', text: 'as reported' },
+    });
+    expect(first.from.work.terms[1]?.from.kind).toBe('citation');
+    expect(second).toMatchObject({
+      name: 'result of o-Xylene, mg/L',
+      value: 30,
+      from: { kind: 'citation', text: 'as reported' },
+    });
   });
 
   test('a blank for the total itself is not the laboratory’s sum', () => {
