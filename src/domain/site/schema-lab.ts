@@ -9,7 +9,7 @@ export const LAB_TABLES = {
     fields: {
       id: { kind: 'text', required: true, says: 'Name on the bottles' },
       screen: { kind: 'text', refers: 'screens', says: 'The screen sampled; blank for blanks' },
-      event: { kind: 'text', required: true, refers: 'events', says: 'The round' },
+      event: { kind: 'text', required: true, refers: 'events', says: 'The event' },
       time: { kind: 'time', says: 'When it was taken' },
       kind: {
         kind: 'choice',

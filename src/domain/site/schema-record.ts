@@ -7,7 +7,7 @@ export const RECORD_TABLES = {
     says: 'A round of gauging or sampling.',
     key: ['id'],
     fields: {
-      id: { kind: 'text', required: true, says: 'Name of the round' },
+      id: { kind: 'text', required: true, says: 'Name of the event' },
       title: { kind: 'text', says: 'Its title on figures' },
       first_day: { kind: 'day', required: true, says: 'First day' },
       last_day: { kind: 'day', required: true, says: 'Last day' },
@@ -25,7 +25,7 @@ export const RECORD_TABLES = {
     key: ['screen', 'event', 'time'],
     fields: {
       screen: { kind: 'text', required: true, refers: 'screens', says: 'The screen read' },
-      event: { kind: 'text', required: true, refers: 'events', says: 'The round it belongs to' },
+      event: { kind: 'text', required: true, refers: 'events', says: 'The event it belongs to' },
       measuring_point: {
         kind: 'text',
         refers: 'measuring_points',
@@ -63,7 +63,7 @@ export const RECORD_TABLES = {
     key: ['screen', 'event', 'time'],
     fields: {
       screen: { kind: 'text', required: true, refers: 'screens', says: 'The screen purged' },
-      event: { kind: 'text', required: true, refers: 'events', says: 'The round' },
+      event: { kind: 'text', required: true, refers: 'events', says: 'The event' },
       time: { kind: 'time', required: true, says: 'When it was read' },
       ph: { kind: 'number', says: 'pH', unit: 'pH' },
       conductance: { kind: 'number', least: 0, says: 'Specific conductance', unit: 'µS/cm' },

@@ -14,6 +14,9 @@ const REFUSE = 'refuse';
 /** More names of one sort than this are asked about together. */
 const MOST_APART = 4;
 
+/** Texts a column of a block can have: its codes are of 16 bits. */
+const CODES = 0x10000;
+
 /** A sample as its name tells it; a refusal where that is not settled. */
 export type Told = {
   readonly id: Cell;
@@ -93,11 +96,11 @@ export class SampleNames {
     for (const { columns, size } of context.source.table.blocks) {
       const names = columns[nameAt];
       const numbers = numberAt === null ? undefined : columns[numberAt];
-      let last = '';
+      const seen = new Set<number>();
       for (let i = 0; names && i < size; i++) {
-        const codes = `${names.codes[i]} ${numbers?.codes[i]}`;
-        if (codes === last) continue;
-        last = codes;
+        const codes = (names.codes[i] ?? 0) * CODES + (numbers?.codes[i] ?? 0);
+        if (seen.has(codes)) continue;
+        seen.add(codes);
         const name = (names.dictionary[names.codes[i] ?? -1] ?? '').trim();
         const number = (numbers?.dictionary[numbers.codes[i] ?? -1] ?? '').trim();
         if (name === '') continue;
