@@ -1,6 +1,6 @@
 /** Numbers to text: the one place, so that page, sheet and terminal say the same. */
 import type { Dimension, Quantified } from './work';
-import { inUnits, type LengthUnit, type Metres } from './units';
+import { inUnits, isLengthUnit, type LengthUnit, type Metres } from './units';
 
 /** The units a site is printed in. */
 export type PrintUnits = { readonly vertical: LengthUnit; readonly grid: LengthUnit };
@@ -13,6 +13,9 @@ const UNIT_TEXT: Readonly<Record<LengthUnit, string>> = {
 };
 
 export const unitText = (unit: LengthUnit) => UNIT_TEXT[unit];
+
+/** The same of any unit: those of other kinds as they are. */
+export const unitWord = (unit: string) => (isLengthUnit(unit) ? UNIT_TEXT[unit] : unit);
 
 /** Decimals a head or elevation is shown with where none was recorded: a hundredth of a foot, a millimetre. */
 const USUAL_DECIMALS: Readonly<Record<LengthUnit, number>> = { m: 3, ft: 2, 'us-ft': 2 };
@@ -52,6 +55,12 @@ export const direction = (azimuth: number) =>
 
 /** Half the fan of a direction to a tenth of a degree: "± 0.5°". */
 export const directionDoubt = (halfWidth: number) => `± ${fixed(halfWidth, 1)}°`;
+
+/** A direction with its doubt where it is known, which no line parts: "112° ± 0.5°". */
+export const directionWithin = (azimuth: number, halfWidth: number | null) =>
+  halfWidth === null
+    ? direction(azimuth)
+    : `${direction(azimuth)} ${directionDoubt(halfWidth)}`.replaceAll(' ', '\u00a0');
 
 const WINDS = [
   'north',
