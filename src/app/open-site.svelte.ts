@@ -259,11 +259,10 @@ export class OpenSite {
 
   /** Change what is shown. A three-point construction goes with the event and zone it was made in. */
   show(change: Partial<Shown>) {
-    const { event, zone } = this.shown;
     const next = { ...this.#chosen, ...change };
-    this.#chosen = next;
-    if (this.shown.event !== event || this.shown.zone !== zone)
-      this.#chosen = { ...next, construction: change.construction ?? [] };
+    const { event, zone } = shownIn(this.site, next);
+    const isHere = event === this.shown.event && zone === this.shown.zone;
+    this.#chosen = isHere ? next : { ...next, construction: change.construction ?? [] };
   }
 
   /** Which results the sheet and the map show, beside event and analyte. */

@@ -42,7 +42,7 @@ export const LEVEL_ORDERS: readonly LevelOrder[] = [
   {
     name: 'Third order, feet and miles',
     feetPerRootMile: 0.05,
-    source: 'Common practice; the same rule as 12 mm√km',
+    source: 'Common practice; the same rule as 12 mm times the root of the kilometres',
     known: 'common practice',
   },
 ];
