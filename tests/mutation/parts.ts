@@ -39,6 +39,7 @@ export const PARTS: Readonly<Record<string, Part>> = {
       'water/event',
       'water/screen',
       'water/marks',
+      'water/unnamed',
       'findings/levels',
       'main-job/inl',
       'check/section',
