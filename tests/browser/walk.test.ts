@@ -319,7 +319,7 @@ describe('the walk as one file', () => {
     const { page } = app;
     await page.getByRole('button', { name: /Walk through/ }).click();
     await page.getByRole('heading', { name: 'The walk as one file' }).click();
-    await page.getByText(/^Inside: .*Events: 1 row/).waitFor();
+    await page.getByText(/^Inside: .*Events: 3 rows/).waitFor();
     const saving = page.waitForEvent('download');
     await page.getByRole('button', { name: 'Save the walk as one file' }).click();
     const path = join(mkdtempSync(join(tmpdir(), 'walk-')), 'walk.html');
