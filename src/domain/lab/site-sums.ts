@@ -6,6 +6,7 @@ import type { Reading } from './reading';
 import type { LevelSet } from './screening';
 import { SUM_RULES, type SumRule } from './sum-rules';
 import { reportedAsSuch, sumVerdict, type NonDetectRule, type Sum } from './sums';
+import { listed, onlyRows, type Selection } from './selection';
 import type { SiteReading } from './site-results';
 import { countVerdicts, type VerdictCounts } from './worst';
 
@@ -31,6 +32,15 @@ export type SumColumn = {
 const partKeys = new Map(
   SUM_RULES.map((rule) => [rule, new Set(rule.parts.flatMap(({ either }) => either.flat()))]),
 );
+
+/** The results of a selection that a sum is made of, or that are one: no others bear on the sums. */
+export function partsOfSums(of: Selection): SiteReading[] {
+  const { kinds, kind } = of.columns;
+  const isPart = kinds.map(({ key }) =>
+    SUM_RULES.some((rule) => rule.key === key || partKeys.get(rule)?.has(key)),
+  );
+  return listed(onlyRows(of, (row) => isPart[kind[row] ?? 0] === true));
+}
 
 /**
  * The sums that can be made of these results, one column for each sum and

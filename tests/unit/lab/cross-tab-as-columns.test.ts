@@ -14,6 +14,7 @@ import { legendsFrom, type LegendRow } from '../../../src/domain/lab/qualifiers'
 import type { LevelSet } from '../../../src/domain/lab/screening';
 import { listed, ofAnalyte } from '../../../src/domain/lab/selection';
 import { levelSetsOf, type SiteReading } from '../../../src/domain/lab/site-results';
+import { partsOfSums, sumColumns } from '../../../src/domain/lab/site-sums';
 import { worseResultFirst } from '../../../src/domain/lab/worst';
 import type { Site } from '../../../src/domain/site/site';
 import { openFolder } from '../folder';
@@ -151,6 +152,9 @@ function holdsTogether(site: Site, event: string | null) {
           tableOneByOne(listed(of), sets, legend),
         ];
         expect(ofWhom(made)).toEqual(ofWhom(wanted));
+        expect(sumColumns(partsOfSums(of), sets, 'range')).toEqual(
+          sumColumns(listed(of), sets, 'range'),
+        );
         expect(made.columns).toEqual(wanted.columns);
         expect(made.rows.map((row) => ({ ...row }))).toEqual(wanted.rows);
       }
