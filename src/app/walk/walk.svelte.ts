@@ -37,6 +37,8 @@ export class Walk {
   kept = $state('');
   /** The event and zone told of; what is shown before the walk begins. */
   #event: string | null = $state(null);
+  /** Zone and levels told of; null before the walk begins. */
+  #held: Pick<Shown, 'zone' | 'levelSet'> | null = $state.raw(null);
   #before: { readonly shown: Shown; readonly asked: OpenSite['asked'] } | null = null;
 
   constructor(site: OpenSite) {
@@ -49,11 +51,13 @@ export class Walk {
   }
 
   readonly stops = $derived.by((): readonly Stop[] => {
-    const { site, shown } = this.#site;
+    const { site } = this.#site;
     const { event } = this;
+    // Held while it runs: a stop that shows another zone makes no other walk of the rest.
+    const { zone: wanted, levelSet } = this.#held ?? this.#site.shown;
     const zones = event === null ? [] : zonesOf(headsOf(site, event));
-    const zone = zones.includes(shown.zone) ? shown.zone : (zones[0] ?? null);
-    return stopsOf(site, { event, zone, levelSet: shown.levelSet });
+    const zone = zones.includes(wanted) ? wanted : (zones[0] ?? null);
+    return stopsOf(site, { event, zone, levelSet });
   });
   readonly told = $derived(this.stops.filter(({ hidden }) => !hidden));
   readonly stop = $derived(this.told[Math.min(this.at, this.told.length - 1)] ?? null);
@@ -79,6 +83,7 @@ export class Walk {
     if (this.told.length === 0) return;
     this.#before = { shown: this.#site.shown, asked: this.#site.asked };
     this.#event = this.#site.shown.event;
+    this.#held = this.#site.shown;
     this.#site.asked = ASKED_AT_FIRST;
     this.running = true;
     this.began = Date.now();
@@ -89,6 +94,7 @@ export class Walk {
     this.running = false;
     this.began = null;
     this.#event = null;
+    this.#held = null;
     this.#site.work = null;
     if (!this.#before) return;
     this.#site.asked = this.#before.asked;
