@@ -125,9 +125,10 @@ export const PARTS: Readonly<Record<string, Part>> = {
     ],
   },
   chance: {
-    change: water('monte-carlo', 'random', 'distributions', 'special-functions', 'leave-one-out'),
-    tests: ['water/monte', 'water/random', 'water/dist', 'water/special', 'water/leave'],
+    change: water('random', 'distributions', 'special-functions', 'leave-one-out'),
+    tests: ['water/random', 'water/dist', 'water/special', 'water/leave'],
   },
+  simulation: { change: water('monte-carlo'), tests: ['water/monte'] },
   'water-sheets': {
     change: water(
       'calculation-sheet',

@@ -50,7 +50,10 @@ const NOTHING: Known = { times: {}, tests: {}, files: {} };
  * this long, by the times of the first run: the score is the less for it, never
  * the more.
  */
-const PATIENCE = 2500; // ms
+const PATIENCE = 4000; // ms
+
+/** Tests that take longer wait until all others have run. */
+const DEAR = 60; // ms
 
 const KNOWN = '.mutation-known.json';
 const around: { __stryker__?: Switch } = globalThis as never;
@@ -131,26 +134,30 @@ class Runner implements TestRunner {
     ns.hitLimit = options.hitLimit;
     ns.mutantCoverage = undefined;
     const results: TestResult[] = [];
+    const failed = () => results.at(-1)?.status === TestStatus.Failed;
+    const opened = new Map<string, readonly Test[]>();
     let spent = 0;
     const isStatic = options.mutantActivation === 'static';
     try {
-      for (const { file } of turns) {
-        if (spent > PATIENCE) break;
-        spent += times[file] ?? 0;
-        ns.activeMutant = isStatic ? id : undefined;
-        const { tests } = this.#open(file);
-        ns.activeMutant = id;
-        const due = tests.filter((test) => isDue(test.id));
-        due.sort((a, b) => (times[a.id] ?? 0) - (times[b.id] ?? 0));
-        for (const test of due) {
-          if (spent > PATIENCE) break;
-          spent += times[test.id] ?? 0;
-          const result = await this.#run(test);
-          results.push(result);
-          if (result.status === TestStatus.Failed) break;
+      for (const dear of [false, true])
+        for (const { file } of turns) {
+          if (spent > PATIENCE || failed()) break;
+          let tests = opened.get(file);
+          if (!tests) {
+            spent += times[file] ?? 0;
+            ns.activeMutant = isStatic ? id : undefined;
+            ({ tests } = this.#open(file));
+            ns.activeMutant = id;
+            opened.set(file, tests);
+          }
+          const timeOf = (test: Test) => times[test.id] ?? 0;
+          const due = tests.filter((test) => isDue(test.id) && timeOf(test) > DEAR === dear);
+          for (const test of due.toSorted((a, b) => timeOf(a) - timeOf(b))) {
+            if (spent > PATIENCE || failed()) break;
+            spent += timeOf(test);
+            results.push(await this.#run(test));
+          }
         }
-        if (results.at(-1)?.status === TestStatus.Failed) break;
-      }
     } catch (error) {
       // A mutant that stops a file from loading stops all its tests.
       results.push({

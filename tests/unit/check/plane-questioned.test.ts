@@ -95,7 +95,11 @@ describe('the ellipse about the gradient', () => {
     const vector = flowVector(plane.value);
     const { aa, ab, bb } = plane.value.stated.covariance;
     const det = aa * bb - ab * ab;
-    for (const [e, n] of ellipseOutline(vector, stated.ellipse)) {
+    const rim = ellipseOutline(vector, stated.ellipse);
+    expect(rim).toHaveLength(73);
+    expect(rim[72]).toEqual(rim[0]);
+    expect(rim[18]).not.toEqual(rim[0]);
+    for (const [e, n] of rim) {
       const [da, db] = [vector[0] - e, vector[1] - n];
       const square = (da * da * bb - 2 * da * db * ab + db * db * aa) / det;
       expect(square).toBeCloseTo(5.991, 2); // χ²(0.95; 2), any table

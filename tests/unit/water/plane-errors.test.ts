@@ -104,6 +104,62 @@ describe('wells of unequal error: covariances by matrices, with another library'
   });
 });
 
+describe('what a fit leaves over', () => {
+  test('measured is fitted and residual, and the fitted lie on the plane', () => {
+    for (const weighted of [true, false]) {
+      const plane = valueOf(fitPlane(UNEQUAL, { weighted }));
+      UNEQUAL.forEach(({ x, y, head }, i) => {
+        const on = plane.c + plane.a * (x - plane.centre.x) + plane.b * (y - plane.centre.y);
+        expect(plane.fitted[i]).toBeCloseTo(on, 10);
+        expect(plane.residuals[i]).toBeCloseTo(head - on, 10);
+      });
+    }
+  });
+
+  test('three wells leave nothing over and nothing to judge it by', () => {
+    const plane = valueOf(fitPlane(UNEQUAL.slice(0, 3), { weighted: true }));
+    expect(plane).toMatchObject({
+      degreesOfFreedom: 0,
+      sumOfSquares: 0,
+      residuals: [0, 0, 0],
+      s: null,
+      rmse: 0,
+      fromResiduals: null,
+      lackOfFit: null,
+      rSquared: 1,
+    });
+  });
+
+  test('the misfit by a stated error of all alike is Σr² over its square', () => {
+    const alike = UNEQUAL.map((one) => ({ ...one, sigma: metres(0.02) }));
+    const plane = valueOf(fitPlane(alike, { weighted: true }));
+    expect(off(plane.lackOfFit, plane.sumOfSquares / 0.02 ** 2)).toBeLessThan(1e-12);
+  });
+
+  test('an error without end states none', () => {
+    const endless = UNEQUAL.map((one, i) => (i === 1 ? { ...one, sigma: metres(Infinity) } : one));
+    expect(fitPlane(endless, { weighted: true })).toEqual({
+      ok: false,
+      problem: { kind: 'no-error-stated', ids: ['2'] },
+    });
+  });
+
+  test('heads on a plane to the last bit leave no scatter to hold the slope against', () => {
+    const exact = [
+      well('1', 0, 0, 10),
+      well('2', 64, 0, 9),
+      well('3', 0, 64, 9.5),
+      well('4', 64, 64, 8.5),
+      well('5', 32, 16, 9.375),
+    ];
+    const plane = valueOf(fitPlane(exact, { weighted: false }));
+    expect(plane.fromResiduals?.signal).toBeNull();
+    expect(plane.stated.signal).toBeGreaterThan(1000);
+    const off1 = exact.map((one, i) => (i === 4 ? { ...one, head: metres(9.4) } : one));
+    expect(valueOf(fitPlane(off1, { weighted: false })).fromResiduals?.signal).toBeGreaterThan(0);
+  });
+});
+
 describe('how the wells lie', () => {
   const spread = (...places: (readonly [number, number])[]) => {
     const fitted = fitPlane(
