@@ -6,11 +6,12 @@ import { apply, type Edit, type EditProblem } from '../domain/site/edits/apply';
 import type { Problem } from '../domain/site/problem';
 import type { Decision } from '../domain/site/schema';
 import { SHOWN_AT_FIRST, type Shown } from '../domain/site/shown';
-import { examine, findingsOf } from '../domain/findings/findings-of';
+import { checking, examine, findingsOf } from '../domain/findings/findings-of';
 import { ASKED_AT_FIRST, askedOf, judgedIn, type Asked } from '../domain/lab/asked-results';
 import { drawnOf } from '../domain/lab/drawn-results';
 import { judgedList } from '../domain/lab/judged-selection';
 import { ofAnalyte } from '../domain/lab/selection';
+import { readingResultsIn } from '../domain/lab/site-results';
 import { flowAt, headsAt } from '../domain/findings/history';
 import { zonesOf } from '../domain/water/flow';
 import type { Work } from '../domain/work';
@@ -20,7 +21,8 @@ import { NO_FILES } from '../io/keeping/whole-site';
 import { withFile, type Files } from '../io/package/files';
 import type { SiteKeeper, Step } from './keeping/site-keeper.svelte';
 import * as history from './history';
-import { inTurns, readInSteps, type RowsRead } from './open-in-steps';
+import { inTurns, readInSteps, takeSteps, type RowsRead } from './open-in-steps';
+import { localSecond } from './record/clock';
 import { askedIn, shownIn } from './shown-in';
 
 /** The four ways of working, named for what the person does. */
@@ -188,8 +190,13 @@ export class OpenSite {
   }
 
   /** Work out what is shown first, with rests: another of the same package has it at once. */
-  workOut = () =>
-    inTurns([() => this.heads, () => this.flow, () => this.judged, () => this.findings]);
+  async workOut(): Promise<void> {
+    const { event } = this.shown;
+    await inTurns([() => this.heads, () => this.flow]);
+    if (event !== null) await takeSteps(readingResultsIn(this.site, event));
+    await inTurns([() => this.judged]);
+    await takeSteps(checking(examine(this.site, event, this.grid.covers)));
+  }
 
   #perform(
     label: string,
@@ -237,7 +244,7 @@ export class OpenSite {
       on,
       reason,
       who: this.initials,
-      when: localMinute(),
+      when: localSecond().slice(0, 16),
     } as const;
     return this.edit(label, edit);
   }
@@ -285,13 +292,6 @@ export class OpenSite {
   select = (location: string | null) => {
     this.selected = location;
   };
-}
-
-/** Now, in this place's own time: 2026-05-31T14:05. */
-function localMinute(): string {
-  const now = new Date();
-  const minutes = now.getTime() - now.getTimezoneOffset() * 60_000;
-  return new Date(minutes).toISOString().slice(0, 16);
 }
 
 const KEY = Symbol('site');

@@ -1,4 +1,5 @@
 import type { Grid } from '../grid';
+import { allOf } from '../site/read-table';
 import type { Decision } from '../site/schema';
 import type { Site } from '../site/site';
 import { zonesOf } from '../water/flow';
@@ -29,12 +30,19 @@ const RANK: Readonly<Record<Severity, number>> = { serious: 0, caution: 1, note:
  * event: the worst first, else in the order of the rules, each once. What
  * somebody accepted stays in the list, with the decision.
  */
-export function findingsOf(examined: Examined): readonly ReviewedFinding[] {
+export const findingsOf = (examined: Examined): readonly ReviewedFinding[] =>
+  allOf(checking(examined));
+
+/** `findingsOf` a rule at a time, so that a page can answer in between; each step says that one was asked. */
+export function* checking(examined: Examined): Generator<number, readonly ReviewedFinding[]> {
   const { site, event } = examined;
   const rules = event === null ? SITE_RULES : [...SITE_RULES, ...EVENT_RULES];
-  const found = rules
-    .flatMap((rule) => rule(examined))
-    .toSorted((a, b) => RANK[a.severity] - RANK[b.severity]);
+  const found: Finding[] = [];
+  for (const rule of rules) {
+    for (const each of rule(examined)) found.push(each);
+    yield 1;
+  }
+  found.sort((a, b) => RANK[a.severity] - RANK[b.severity]);
   const once = new Map<string, Finding>();
   for (const finding of found) if (!once.has(finding.about)) once.set(finding.about, finding);
   return [...once.values()].map((finding) => ({ ...finding, accepted: acceptedBy(site, finding) }));
