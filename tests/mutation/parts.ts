@@ -128,7 +128,8 @@ export const PARTS: Readonly<Record<string, Part>> = {
     change: water('random', 'distributions', 'special-functions', 'leave-one-out'),
     tests: ['water/random', 'water/dist', 'water/special', 'water/leave'],
   },
-  simulation: { change: water('monte-carlo'), tests: ['water/monte'] },
+  // Not the 400,000 draws, which take minutes each time.
+  simulation: { change: water('monte-carlo'), tests: ['water/monte-carlo-few'] },
   'water-sheets': {
     change: water(
       'calculation-sheet',
