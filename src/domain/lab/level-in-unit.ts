@@ -1,6 +1,7 @@
 import { decimalOf, plainText, timesPowerOfTen } from './decimal';
 import type { Level } from './level';
 import type { Reading } from './reading';
+import { withMicro } from './unit-shown';
 
 /**
  * A level in the unit a result is reported in, exactly: "5 µg/L" for 0.005 mg/L.
@@ -11,5 +12,5 @@ export function levelInUnitOf({ value }: Level, { unit, result }: Reading): stri
   const power = value.unit.power - unit.power;
   const written = decimalOf(value.text);
   if (power === 0 || unit.times !== value.unit.times || !written) return null;
-  return `${plainText(timesPowerOfTen(written, power))} ${result.unit?.trim() ?? ''}`;
+  return withMicro(`${plainText(timesPowerOfTen(written, power))} ${result.unit?.trim() ?? ''}`);
 }

@@ -5,13 +5,15 @@ import { levelInUnitOf } from './level-in-unit';
 import { limitOf } from './limit';
 import { valueOf, type Reading } from './reading';
 import type { Judged } from './screening';
+import { withMicro } from './unit-shown';
 import { VERDICT_WORDS } from './verdict';
 
-/** A number and its unit as they were written: "0.005 mg/L". */
+/** A number and its unit as they were written: "0.005 mg/L"; "5 µg/L" where "ug/L" was. */
 export const resultText = ({ result }: Reading, amount: Amount | null) =>
-  amount === null ? '' : `${amount.text} ${result.unit?.trim() ?? ''}`.trim();
+  amount === null ? '' : withMicro(`${amount.text} ${result.unit?.trim() ?? ''}`.trim());
 
-export const levelText = ({ input }: Level) => `${input.value.trim()} ${input.unit.trim()}`;
+export const levelText = ({ input }: Level) =>
+  withMicro(`${input.value.trim()} ${input.unit.trim()}`);
 
 /** Why the verdict is what it is, with the numbers it rests on: a sentence. */
 export function becauseOf({ reading, match, outcome }: Judged): string {

@@ -3,7 +3,6 @@ import { significant } from '../show';
 import { judgedAgainst, type JudgedResult } from '../lab/site-results';
 import { valueOf } from '../lab/reading';
 import { resultText } from '../lab/verdict-words';
-import { withMicro } from '../lab/unit-shown';
 import { verdictWork } from '../lab/verdict-work';
 import type { Verdict } from '../lab/verdict';
 import { worseResultFirst } from '../lab/worst';
@@ -122,12 +121,12 @@ function overSentence(
   const [worst] = worstFirst;
   const level = worst?.judged.match.level;
   const work = worst ? verdictWork(worst.judged) : null;
-  const text = worst ? withMicro(resultText(worst.reading, valueOf(worst.reading))) : '';
+  const text = worst ? resultText(worst.reading, valueOf(worst.reading)) : '';
   const most: Part = work ? { text, work } : text;
   // Laboratories and levels write in units of their own: the ratio is what a room can follow.
   const times =
     work && work.answer.value >= 1 ? ` (${significant(work.answer.value, 2)} times its level)` : '';
-  const over = level && worst ? withMicro(levelBeside(level, worst.reading)) : 'its level';
+  const over = level && worst ? levelBeside(level, worst.reading) : 'its level';
   return said(`${analyte} exceeds ${over} ${whereOver(worstFirst, sampled)}, `, most, `${times}.`);
 }
 

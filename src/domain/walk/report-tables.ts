@@ -1,6 +1,5 @@
 import type { JudgedResult } from '../lab/site-results';
 import { valueOf } from '../lab/reading';
-import { withMicro } from '../lab/unit-shown';
 import { VERDICT_WORDS } from '../lab/verdict';
 import { levelText, resultText } from '../lab/verdict-words';
 import { direction, fixed, gradient, length, lengthNumber, significant, unitText } from '../show';
@@ -115,9 +114,7 @@ export function resultsTable(results: readonly JudgedResult[]): ReportTable {
       location?.id ?? '',
       sample.id,
       row.analyte,
-      withMicro(
-        resultText(reading, valueOf(reading)) || `${row.value ?? ''} ${row.unit ?? ''}`.trim(),
-      ),
+      resultText(reading, valueOf(reading)) || `${row.value ?? ''} ${row.unit ?? ''}`.trim(),
       row.lab_qualifier ?? '',
       row.validation_qualifier ?? '',
       judged.match.level ? levelText(judged.match.level) : '',

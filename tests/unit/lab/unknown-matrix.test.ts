@@ -47,7 +47,7 @@ describe('a level in the unit of a result', () => {
 
   test.each([
     ['0.005', 'mg/L', 'µg/L', '5 µg/L'],
-    ['0.0050', 'mg/L', 'ug/L', '5.0 ug/L'],
+    ['0.0050', 'mg/L', 'ug/L', '5.0 µg/L'],
     ['5', 'µg/L', 'mg/L', '0.005 mg/L'],
     ['5', 'µg/L', 'ng/mL', null],
     ['5', 'pCi/L', 'Bq/L', null],
