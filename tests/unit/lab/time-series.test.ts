@@ -24,7 +24,7 @@ const seriesFrom = (
       'id,screen,event,kind,time',
       ...samples.map(
         ([id, [screen = '', event = '', kind = '']]) =>
-          `${id},${kind === 'field sample' ? screen : ''},E${event},${kind},${more.times?.[id] ?? ''}`,
+          `${id},${kind.endsWith('blank') ? '' : screen},E${event},${kind},${more.times?.[id] ?? ''}`,
       ),
     ],
     results: [
@@ -43,12 +43,15 @@ const benzene = (screen: string, event: number, value: string, kind = 'field sam
 const named = (all: readonly Series[]) => all.map(({ screen, analyte }) => `${screen} ${analyte}`);
 
 describe('which results make a series', () => {
-  test('field samples of one screen; a blank or a duplicate from the bench is none', () => {
+  test('field samples of one screen; neither blanks nor field duplicates are in it', () => {
     const found = seriesFrom([
       benzene('MW-1', 0, '5,µg/L,,1'),
       benzene('MW-1', 1, '4,µg/L,,1'),
       benzene('MW-1', 0, '9,µg/L,,1', 'trip blank'),
       benzene('MW-1', 1, '9,µg/L,,1', 'trip blank'),
+      benzene('MW-1', 0, '6,µg/L,,1', 'field duplicate'),
+      benzene('MW-2', 0, '6,µg/L,,1', 'field duplicate'),
+      benzene('MW-2', 1, '6,µg/L,,1', 'field duplicate'),
     ]);
     expect(named(found)).toEqual(['MW-1 Benzene']);
     expect(found[0]?.points.map(({ value }) => value)).toEqual([5, 4]);

@@ -282,6 +282,31 @@ describe('a lognormal distribution', () => {
     expect(fitLognormal(seen(4, 4, 4, 4))).toBeNull();
   });
 
+  // Limits far above what was seen: the likelihood is no hilltop where the search begins.
+  // Computed independently (scipy 1.17.1, Nelder–Mead on the same likelihood).
+  test.each([
+    [
+      [1.74, 0.382, 0.183, 0.298, 0.843],
+      [261, 0.494, 7760, 5750],
+      -0.81170881,
+      0.79783808,
+      -3.11722004,
+    ],
+    [[2.29, 2.22, 1.36], [17, 4990, 11.9, 1.34, 0.178, 32.2], -0.31230847, 1.31175611, -8.73034665],
+    [
+      [1.31, 0.158, 0.97],
+      [18.3, 367, 10300, 93.4, 723, 8.04, 751, 7100],
+      -0.53767655,
+      0.93083153,
+      -2.45016815,
+    ],
+  ])('seen %j, not seen under %j', (values, limits, mu, sigma, likelihood) => {
+    const fit = fitLognormal([...seen(...values), ...unseen(...limits)])!;
+    expect(fit.mu).toBeCloseTo(mu, 6);
+    expect(fit.sigma).toBeCloseTo(sigma, 6);
+    expect(fit.logLikelihood).toBeCloseTo(likelihood, 7);
+  });
+
   test('at its maximum any small step makes the values less likely, however many are not seen', () => {
     const sets = [
       [...seen(10, 11, 12), ...unseen(0.1, 0.1, 0.1, 0.1, 0.1, 0.1, 0.1, 0.1)],
