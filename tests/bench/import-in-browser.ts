@@ -78,7 +78,7 @@ try {
   });
   const menu = async (item: string | RegExp) => {
     await page.locator('summary', { hasText: /^Open$/ }).click();
-    await page.getByRole('button', { name: item }).click();
+    await page.getByRole('banner').getByRole('button', { name: item }).click();
   };
   await menu('A new, empty site');
   await page.getByLabel('Title', { exact: true }).fill('A million results');

@@ -16,7 +16,7 @@ const raw = (name: string) => fileURLToPath(new URL(`raw/${name}`, FIXTURE));
 
 const menu = async (page: Page, item: string | RegExp) => {
   await page.locator('summary', { hasText: /^Open$/ }).click();
-  await page.getByRole('button', { name: item }).click();
+  await page.getByRole('banner').getByRole('button', { name: item }).click();
 };
 
 /** A new site in NAD83 / UTM zone 12N, by the grid chooser. */
@@ -247,14 +247,17 @@ test('a value that differs is shown old and new, and stays as it was till somebo
   await page
     .getByLabel(/A block from a spreadsheet/)
     .fill(
-      'id\tkind\tstatus\tnote\nMW-1\tmonitoring well\tinstalled\tLid is cracked\nMW-2\tmonitoring well\tinstalled\tLid is cracked too',
+      'id\tkind\tstatus\nMW-1\tmonitoring well\tdecommissioned\nMW-2\tmonitoring well\tdecommissioned',
     );
   await page.getByRole('button', { name: 'Look at the block' }).click();
   const take = page.getByLabel(/Take the values of the file where they differ/);
   await take.waitFor();
   await page.getByRole('row', { name: /^Rows 2 0 0 0 0 2 0/ }).waitFor();
   await take.selectOption('take');
-  await page.getByText(/row \d+, note: .*→ Lid is cracked$/).waitFor();
+  await page
+    .getByText(/row \d+, status: .*→ decommissioned$/)
+    .first()
+    .waitFor();
   await page.getByRole('row', { name: /^Rows 2 2 0 2 0 0 0/ }).waitFor();
   await app.picture('import-changed');
   expect(await app.axe()).toEqual([]);

@@ -11,7 +11,7 @@ import { openApp } from './harness';
 
 const menu = async (page: Page, item: string | RegExp) => {
   await page.locator('summary', { hasText: /^Open$/ }).click();
-  await page.getByRole('button', { name: item }).click();
+  await page.getByRole('banner').getByRole('button', { name: item }).click();
 };
 const PLACES = 'Its pictures, backdrop and control points…';
 
