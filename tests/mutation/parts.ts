@@ -18,7 +18,7 @@ export const PARTS: Readonly<Record<string, Part>> = {
     tests: [
       'water/seepage',
       'water/vertical',
-      'water/triangles',
+      'water/triangle',
       'water/nests',
       'check/section',
       'check/plane',

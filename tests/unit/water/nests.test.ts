@@ -69,6 +69,30 @@ describe('which wells are read as a nest', () => {
     expect(apart(12, 12)).toBe(0); // 16.97 ft
   });
 
+  test('wherever they stand in the grid, and whichever was read first', () => {
+    // Either side of 984.25 ft, which is 300 m, and of the origin.
+    for (const at of [984.25, 0, -984.25, 1_968_503.94])
+      for (const [east, north] of [
+        [5, 0],
+        [0, 5],
+        [5, 5],
+        [5, -5],
+      ] as const) {
+        const two = [`A,${at - east},${at - north}`, `B,${at + east},${at + north}`];
+        const screens = ['A,A,20,shallow,8', 'B,B,40,deep,9'];
+        expect(nestsFrom(two, screens), `${at} ${east} ${north}`).toHaveLength(1);
+        expect(nestsFrom(two, screens.toReversed()), `${at} ${east} ${north}`).toHaveLength(1);
+      }
+  });
+
+  test('one near two others is read with the one that was read first', () => {
+    const nests = nestsFrom(
+      ['A,0,0', 'B,30,0', 'C,15,0'],
+      ['B,B,20,shallow,8', 'A,A,20,shallow,8', 'C,C,40,deep,9'],
+    );
+    expect(nests.map(({ locations }) => locations)).toEqual([['B', 'C']]);
+  });
+
   test('it is the distance on the ground that counts, not that in the grid', () => {
     // 16.0 grid feet at a combined factor of 0.97 are 16.49 ft on the ground.
     const nests = (combinedFactor: number) =>
