@@ -51,25 +51,21 @@ function startsOf(site: Site, of: Material['of']): Start[] {
   return [...sources, ...exceedingPoints(site, of)];
 }
 
-/** The part of the compass a shape takes up seen from a place: from one direction clockwise to the other; null within it. */
+/**
+ * The part of the compass a shape takes up seen from a place: from one direction
+ * clockwise to the other, each piece of it by the shorter way round; more than it
+ * takes where it goes more than half round the place. Null on it or all round.
+ */
 export function compassOf(shape: Shape, from: XY): readonly [number, number] | null {
   const corners = cornersOf(shape).flatMap((at) => azimuthBetween(from, at) ?? []);
   const [first] = corners;
   if (first === undefined) return null;
-  // Along the shape, so that one that goes half round the place is not taken for the other half.
-  let [least, most] = [0, 0];
-  const walk = (run: readonly number[]) => {
-    let at = turn(first, run[0] ?? first) as number;
-    run.forEach((azimuth, i) => {
-      if (i > 0) at += turn(run[i - 1] ?? azimuth, azimuth);
-      [least, most] = [Math.min(least, at), Math.max(most, at)];
-    });
-  };
+  const turns: number[] = corners.map((corner) => turn(first, corner));
   for (const [a, b] of piecesOf(shape)) {
     const [one, two] = [azimuthBetween(from, a), azimuthBetween(from, b)];
-    if (one !== null && two !== null) walk([one, two]);
+    if (one !== null && two !== null) turns.push(turn(first, one) + turn(one, two));
   }
-  for (const corner of corners) walk([corner]);
+  const [least, most] = [Math.min(...turns), Math.max(...turns)];
   return most - least >= 360 ? null : [first + least, first + most];
 }
 
@@ -183,7 +179,7 @@ export function whatMayBeReached({ site, of }: Material): Telling | null {
       .join('\n'),
     view: {
       shown: { ...bare(of), arrow: true, verdicts: true },
-      points: 'sampled',
+      points: 'all',
       contours: false,
       window: null,
     },

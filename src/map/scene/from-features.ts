@@ -115,9 +115,7 @@ const closed = (area: Area) => area.map((ring) => [...ring, ...ring.slice(0, 1)]
 
 function planItems(feature: Feature, shape: Shape, manner: Manner): Item[] {
   const { layer, colour, weight, dash } = manner;
-  const means =
-    feature.kind === 'receptor' && shape.kind === 'lines' ? 'Receptor along a line' : manner.means;
-  const common = { layer, who: feature.id, means } as const;
+  const common = { layer, who: feature.id, means: manner.means } as const;
   const line = (path: Line): LineItem => ({
     ...common,
     kind: 'line',
