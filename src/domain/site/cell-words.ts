@@ -1,9 +1,10 @@
 import type { Problem } from './problem';
+import { unitWord } from '../show';
 import { expectedOf, unitOf } from './read-cell';
 import { fieldOf, TABLES, type TableName } from './schema';
 import type { Settings } from './settings';
 
-/** The unit a column is recorded in; null for one without, or a column of the site's own. */
+/** The unit a column is recorded in, as it is written beside a number; null for one without, or a column of the site's own. */
 export function columnUnit(
   name: TableName,
   column: string,
@@ -16,7 +17,8 @@ export function columnUnit(
     grid: settings.grid.unit,
     volume: settings.volumeUnit,
   };
-  return field ? unitOf(field, units, stated) : null;
+  const unit = field && unitOf(field, units, stated);
+  return unit ? unitWord(unit) : null;
 }
 
 /** What a column is and what its cells hold, as a sentence or two. */

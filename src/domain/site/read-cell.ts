@@ -1,4 +1,5 @@
 import { fail, ok, type Result } from '../result';
+import { unitWord } from '../show';
 import { isLengthUnit, litres, metres, type LengthUnit, type VolumeUnit } from '../units';
 import type { Field, Written } from './schema';
 
@@ -47,7 +48,7 @@ export function expectedOf(field: Field, unit: string | null): string {
     case 'length':
     case 'distance':
     case 'volume':
-      return `a number in ${unit ?? 'the site’s unit'}${least}`;
+      return `a number in ${unit === null ? 'the site’s unit' : unitWord(unit)}${least}`;
     case 'day':
       return 'a day like 2026-05-31';
     case 'time':

@@ -1,4 +1,4 @@
-import { length } from '../show';
+import { length, unitText } from '../show';
 import type { LengthUnit } from '../units';
 import type { NoAdjustment } from './adjustment';
 import type { LoopProblem } from './level-loop';
@@ -42,6 +42,6 @@ export function suspectWords(suspect: Suspect): string {
     case 'set-up turned round':
       return `the set-up from ${suspect.from} to ${suspect.to} read the wrong way round`;
     case 'whole units':
-      return `a reading off by ${Math.abs(suspect.units)} whole ${suspect.unit === 'm' ? 'm' : 'ft'}`;
+      return `a reading off by ${Math.abs(suspect.units)} whole ${unitText(suspect.unit)}`;
   }
 }

@@ -1,3 +1,4 @@
+import { unitText } from '../../domain/show';
 import { inUnits, metres, type LengthUnit } from '../../domain/units';
 import { grouped, roundDown } from './graticule';
 
@@ -20,7 +21,7 @@ export function scaleBar(metresPerPixel: number, unit: LengthUnit, longest: numb
       { at: length / 2, label: grouped(round / 2, Number.isInteger(round / 2) ? 0 : decimals) },
       {
         at: length,
-        label: `${grouped(round, Number.isInteger(round) ? 0 : decimals)} ${unit === 'm' ? 'm' : 'ft'}`,
+        label: `${grouped(round, Number.isInteger(round) ? 0 : decimals)} ${unitText(unit)}`,
       },
     ],
   };

@@ -61,7 +61,7 @@ test('text in a number, a duplicate id and a level for no screen are each named'
   });
   const found = sentences(files);
   expect(found).toContain(
-    'locations.csv, row 5, easting: expected a number in us-ft, found “488670 ft”.',
+    'locations.csv, row 5, easting: expected a number in ftUS, found “488670 ft”.',
   );
   expect(
     found.some((s) => /^events\.csv, row 5, id: expected a row not already there/.test(s)),

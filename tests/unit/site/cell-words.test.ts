@@ -38,7 +38,7 @@ test('a column says its unit, the site’s or its own, and what its cells hold',
   const settings = settingsIn({ verticalUnit: 'm' });
   expect(columnUnit('locations', 'easting', settings)).toBe('ft');
   expect(columnUnit('locations', 'ground_elevation', settings)).toBe('m');
-  expect(columnUnit('locations', 'ground_elevation', settings, 'us-ft')).toBe('us-ft');
+  expect(columnUnit('locations', 'ground_elevation', settings, 'us-ft')).toBe('ftUS');
   expect(columnUnit('locations', 'id', settings)).toBeNull();
   expect(columnWords('screens', 'location', null)).toMatch(/a name in Locations, never blank/);
   expect(columnWords('screens', 'foreman', null)).toMatch(/site’s own/);

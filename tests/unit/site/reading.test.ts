@@ -54,7 +54,7 @@ describe('reading locations', () => {
 
   test('each bad cell is a sentence a person can act on', () => {
     expect(reading.problems.map(sentenceOf)).toEqual([
-      'locations.csv, row 4, easting: expected a number in us-ft, found “12O0”.',
+      'locations.csv, row 4, easting: expected a number in ftUS, found “12O0”.',
       'locations.csv, row 5, kind: expected one of direct push, monitoring well, piezometer, staff gauge, supply well, found “drilled hole”.',
       'locations.csv, row 6, id: expected a row not already there (row 2), found “DP-1”.',
       'locations.csv, row 7, id: expected a text, found a blank.',
