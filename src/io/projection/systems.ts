@@ -1,3 +1,4 @@
+import type { LngLat } from '../../domain/grid';
 import type { LengthUnit, Metres } from '../../domain/units';
 import type { Shift } from './display-datum';
 import { readLngLat } from './angles';
@@ -159,9 +160,9 @@ export async function openSearch(): Promise<(query: string, most?: number) => re
   const find = (query: string, words: readonly string[], most: number) => {
     const text = folded(query).trim();
     if (words.length === 0) return [];
-    const at = readLngLat(query);
-    if (at.ok)
-      return systemsCovering(...at.value)
+    const at = placeSought(query);
+    if (at)
+      return systemsCovering(...at)
         .slice(0, most)
         .map((system) => ({ system, place: places[system.place] ?? '' }));
     const code = epsgCode(text);
@@ -196,6 +197,17 @@ export async function openSearch(): Promise<(query: string, most?: number) => re
     // "State Plane Indiana East NAD83, US survey feet", as the titles of surveys have it.
     return found.length > 0 ? found : find(query, telling(words), most);
   };
+}
+
+/** A longitude and latitude typed where a grid is sought; two bare numbers are read latitude first, as maps on a screen copy them. */
+function placeSought(query: string): LngLat | null {
+  const at = readLngLat(query);
+  if (at.ok) return at.value;
+  const bare = /^\s*([-+−]?\d{1,2}\.\d+)\s*[,;\s]\s*([-+−]?\d{1,3}\.\d+)\s*$/.exec(query);
+  const [latitude, longitude] = (bare ?? []).slice(1).map((n) => Number(n.replace('−', '-')));
+  return latitude !== undefined && longitude !== undefined && Math.abs(latitude) <= 90
+    ? [longitude, latitude]
+    : null;
 }
 
 /** Words around a grid's name that no name in the list has. */

@@ -105,6 +105,10 @@ describe('searching it', () => {
     expect(names).toContain('NAD83 / UTM zone 16N');
     expect(names.some((name) => /Texas|Ohio/.test(name))).toBe(false);
     expect(search('39.76833 N, 86.15806 W').map(({ system }) => system.name)).toEqual(names);
+    // As maps on a screen give it: plain decimals, latitude first.
+    expect(search('39.76833, -86.15806').map(({ system }) => system.name)).toEqual(names);
+    expect(search('39.76833 -86.15806').map(({ system }) => system.name)).toEqual(names);
+    expect(search('139.7, 86.1')).toEqual([]);
   });
 
   test('nothing asked, nothing found; nonsense too', () => {
