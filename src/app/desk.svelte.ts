@@ -8,6 +8,7 @@ import { demoFiles } from './demo-sites';
 import { importOf } from './import/import-view.svelte';
 import { kindOf } from './import/kind-of';
 import { FolderDesk } from './keeping/folder-desk.svelte';
+import { takeInHand } from './keeping/in-hand';
 import { Keeping } from './keeping/keeping.svelte';
 import { zipped } from './keeping/pack';
 import { openAway, type OpenedAway } from './open-away';
@@ -51,7 +52,10 @@ export class Desk {
     void this.keeping.sweep();
     const last = this.keeping.sites[0];
     if (asked !== null || !last) await this.openDemo(asked ?? usual);
-    else await this.openKept(last.id);
+    else {
+      await this.openKept(last.id);
+      if (this.#site) takeInHand(this.#site);
+    }
   }
 
   /** A demo is looked at; it is kept as a site of its own from its first edit. */

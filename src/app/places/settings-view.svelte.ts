@@ -45,9 +45,13 @@ export class SettingsView {
       return;
     }
     const edit = { kind: 'change-settings', settings: read.value } as const;
+    const isNew = Object.values(this.#site.package.tables).every(({ size }) => size === 0);
     const made = this.#site.edit('Change the settings of the site', edit);
-    if (made.ok) this.open = false;
-    else this.trouble = 'Another window has this site: here it can only be read.';
+    if (made.ok) {
+      this.open = false;
+      // A site with nothing in it is laid out first.
+      if (isNew) this.#site.way = 'lay-out';
+    } else this.trouble = 'Another window has this site: here it can only be read.';
   };
 }
 
