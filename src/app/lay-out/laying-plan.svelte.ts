@@ -226,8 +226,8 @@ export class LayingPlan {
   /** All stakes beside points that are there already. */
   dropBeside() {
     const { of, shifted: moved, dropped } = this.#current;
-    const beside = new Set(this.beside.map(({ at }) => at));
-    const more = this.clear.filter(({ at }) => beside.has(at)).map(countsWords);
+    const beside = this.beside.map(({ at }) => at);
+    const more = this.clear.filter(({ at }) => beside.includes(at)).map(countsWords);
     this.#marks = { of, shifted: moved, dropped: [...dropped, ...more] };
   }
 

@@ -29,6 +29,13 @@ const TITLES: Readonly<Record<SheetKind, string>> = {
   table: 'Table of the event',
 };
 
+/** What a sheet is called before somebody names it; a map of a site without an event is of its points. */
+function usualTitle(kind: SheetKind, { site, shown }: OpenSite): string {
+  if (kind !== 'map' || shown.event !== null) return TITLES[kind];
+  const isPlanned = [...site.locations.values()].some(({ status }) => status === 'planned');
+  return isPlanned ? 'Planned direct-push points' : 'Site map';
+}
+
 /** A figure being made: what its form says, and what is drawn on it. Its switches are its own. */
 export class Figure {
   readonly #site: OpenSite;
@@ -63,7 +70,14 @@ export class Figure {
     this.#chosen = site.shown;
     this.asked = site.asked;
     const { project, preparer, reviewer, revision } = signedOf(site);
-    this.form = { ...this.form, project, preparer, reviewer, revision };
+    this.form = {
+      ...this.form,
+      title: usualTitle('map', site),
+      project,
+      preparer,
+      reviewer,
+      revision,
+    };
   }
 
   readonly answers = $derived.by(() => answersFor(this.#site.site, this.#chosen, this.asked));
@@ -99,7 +113,8 @@ export class Figure {
   /** A title nobody changed goes with what stands on the sheet. */
   set(change: Partial<FigureForm>) {
     const { kind, title } = this.form;
-    const named = title === TITLES[kind] && change.kind ? { title: TITLES[change.kind] } : {};
+    const isUsual = title === usualTitle(kind, this.#site);
+    const named = isUsual && change.kind ? { title: usualTitle(change.kind, this.#site) } : {};
     this.form = { ...this.form, ...named, ...change };
     const signed = signedOf(this.#site);
     for (const line of SIGNED) signed[line] = this.form[line];

@@ -138,7 +138,7 @@ function tipFromWater(
 ): Result<Worked<Metres>, SettingProblem> {
   const { ground, water, waterDepth } = at;
   const isAbove = side === 'above';
-  const up = isAbove ? by.value : -by.value;
+  const up: number = (isAbove ? 1 : -1) * by.value;
   const terms: Terms = [
     [side, `top of the screen ${side} the water`, by],
     ['exposed', 'exposed screen', exposed],

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { expectedWaterWords } from '../../../src/domain/layout/expected-water';
 import { plannedPoints } from '../../../src/domain/layout/field-plan';
 import { layingName, layingsOf, takeBackEdit } from '../../../src/domain/layout/layings';
+import { chanceWords } from '../../../src/domain/layout/layout-words';
 import { layPointsEdit } from '../../../src/domain/layout/lay-points';
 import { besidePoints, easilyTakenFor } from '../../../src/domain/layout/near-planned';
 import { planElsewhere } from '../../../src/domain/layout/replan';
@@ -227,6 +228,18 @@ describe('the sheets of a new site', () => {
       'VOCs, 3 × 40 mL vial, HCl: 54 in all, 3 for each of field samples 12 + field duplicates 2 + MS and MSD 2 + equipment blanks 1 + trip blanks 1',
     );
   });
+});
+
+test('trying shows neither "always" nor "never": 20000 hits of 20000 are more than 99.9 %', () => {
+  const tried = (hits: number) => ({
+    chance: hits / 20_000,
+    standardError: 0.00007,
+    hits,
+    trials: 20_000,
+  });
+  expect(chanceWords(tried(20_000))).toBe('more than 99.9 %');
+  expect(chanceWords(tried(0))).toBe('less than 0.1 %');
+  expect(chanceWords({ ...tried(14_240), standardError: 0.0032 })).toBe('71.2 % ± 0.3 %');
 });
 
 describe('a grid over points that are there', () => {
