@@ -3,7 +3,7 @@ import { TABLES, type TableName } from '../../domain/site/schema';
 import { evidentAnswers, proposedAnswers, type Answers } from '../../io/import/ask';
 import { DELIMITER_WORDS, type Delimiter } from '../../io/import/dress';
 import { ENCODING_WORDS, type Encoding } from '../../io/import/encoding';
-import type { ColumnUse, Mapping, Proposal } from '../../io/import/match-columns';
+import type { ColumnUse, Mapping, Proposal } from '../../io/import/mapping';
 import type { Dressed } from '../../io/import/read-delimited';
 import type { Coordinates, Progress } from '../../io/import/source-table';
 import { onePerSite } from '../one-per-site.svelte';

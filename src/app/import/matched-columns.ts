@@ -1,12 +1,8 @@
 import type { TableName } from '../../domain/site/schema';
 import type { Ask } from '../../io/import/ask';
 import { slotNamed, slotsOf, slotTitle } from '../../io/import/forms';
-import {
-  unitInHeading,
-  type ColumnUse,
-  type Mapping,
-  type Proposal,
-} from '../../io/import/match-columns';
+import { unitInHeading } from '../../io/import/heading-words';
+import type { ColumnUse, Mapping, Proposal } from '../../io/import/mapping';
 import type { SourceShown } from './importing';
 
 /** A column of the file as the screen shows it. */

@@ -1,5 +1,5 @@
 import { isTableName } from '../../domain/site/schema';
-import type { Mapping } from '../../io/import/match-columns';
+import type { Mapping } from '../../io/import/mapping';
 
 const KEY = 'downgradient.columns-of-sites';
 const MOST = 60;

@@ -1,7 +1,7 @@
 import { rowTexts, type Table } from '../../domain/site/table';
 import { BlockBuilder } from './block-builder';
 import { slotNamed } from './forms';
-import type { ColumnUse, Mapping } from './match-columns';
+import type { ColumnUse, Mapping } from './mapping';
 import type { SourceTable } from './source-table';
 
 /**

@@ -4,7 +4,7 @@ import type { Site } from '../../domain/site/site';
 import { answerTo, type Answers, type Ask, type Cell } from './ask';
 import { DayEvidence, whenReader, type DayRules, type When } from './days';
 import { slotNamed, slotTitle, type Slot } from './forms';
-import type { Mapping } from './match-columns';
+import type { Mapping } from './mapping';
 import { DecimalEvidence, type Decimals } from './numbers';
 import type { SourceTable } from './source-table';
 

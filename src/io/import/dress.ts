@@ -1,6 +1,6 @@
 import Papa from 'papaparse';
 import { decimal } from '../../domain/site/read-cell';
-import { isHeading } from './match-columns';
+import { isHeading } from './heading-words';
 import { NO_RULES, readWhen } from './days';
 
 /** What parts the cells of a row. */

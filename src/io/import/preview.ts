@@ -6,7 +6,7 @@ import { eachRow, type Table } from '../../domain/site/table';
 import { toLong } from './across';
 import type { Answers, Ask } from './ask';
 import { Context, type Target } from './context';
-import type { Mapping } from './match-columns';
+import type { Mapping } from './mapping';
 import type { Change } from './once';
 import { Places } from './places';
 import type { Plan } from './plan';

@@ -1,5 +1,5 @@
 import { slotsOf } from './forms';
-import type { Assigned } from './match-columns';
+import type { Assigned } from './assign-columns';
 import type { SourceTable } from './source-table';
 import { areShots } from './survey-shots';
 

@@ -1,5 +1,5 @@
 import type { TableName } from '../../domain/site/schema';
-import type { Proposal } from './match-columns';
+import type { Proposal } from './mapping';
 
 /** What a file seems to be, told by its first rows. */
 export type Recognised = {

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { proposeMapping, type Mapping } from '../../../src/io/import/match-columns';
+import type { Mapping } from '../../../src/io/import/mapping';
+import { proposeMapping } from '../../../src/io/import/match-columns';
 import type { Coordinates } from '../../../src/io/import/source-table';
 import { emptySite, importInto, sourceOf, targetOf } from './target';
 

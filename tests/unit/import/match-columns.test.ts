@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { readHeading } from '../../../src/io/import/heading';
-import { proposeMapping, type ColumnUse } from '../../../src/io/import/match-columns';
+import type { ColumnUse } from '../../../src/io/import/mapping';
+import { proposeMapping } from '../../../src/io/import/match-columns';
 import { sourceOf } from './target';
 
 test.each([
