@@ -50,20 +50,25 @@ export function resultBoxes(site: Site, results: readonly JudgedResult[]): Resul
     const [first] = worst;
     if (!first) return [];
     const kept = worst.slice(0, MOST_RESULTS).flatMap((judged) => bySame.get(judged) ?? []);
-    const lineFor = new Map(kept.map((result) => [result, lineOf(result)] as const));
-    const groups = bySampleOf(kept);
-    const lines = groups.flatMap(({ name, of }): BoxLine[] => [
-      ...(groups.length > 1 ? [{ kind: 'screen', text: name ?? id } as const] : []),
-      ...of.flatMap((result) => lineFor.get(result) ?? []),
-    ]);
-    return [
-      {
-        first,
-        box: { who: id, at, lines, worst: [...lineFor.values()], more: worst.length - kept.length },
-      },
-    ];
+    return [{ first, box: resultBox(id, at, kept, worst.length - kept.length) }];
   });
   return boxes.toSorted((a, b) => worseResultFirst(a.first, b.first)).map(({ box }) => box);
+}
+
+/** The box of one point from its worst results, the worst first, and how many more there are. */
+export function resultBox(
+  who: string,
+  at: Place,
+  results: readonly JudgedResult[],
+  more: number,
+): ResultBox {
+  const lineFor = new Map(results.map((result) => [result, lineOf(result)] as const));
+  const groups = bySampleOf(results);
+  const lines = groups.flatMap(({ name, of }): BoxLine[] => [
+    ...(groups.length > 1 ? [{ kind: 'screen', text: name ?? who } as const] : []),
+    ...of.flatMap((result) => lineFor.get(result) ?? []),
+  ]);
+  return { who, at, lines, worst: [...lineFor.values()], more };
 }
 
 /** Results of a point by screen, the shallowest first, and by sample under both names where a screen has several. */
