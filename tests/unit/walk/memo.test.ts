@@ -11,6 +11,7 @@ import { said, type Stop } from '../../../src/domain/walk/stop';
 import { usualSurface } from '../../../src/domain/walk/usual-surface';
 import { resultsWords, viewWords } from '../../../src/domain/walk/view-words';
 import { direction } from '../../../src/domain/show';
+import { frameFor } from '../../../src/ui/figures/memo-frame';
 import { openFolder } from '../folder';
 
 const { site } = openFolder('demo-sites/osier-bend');
@@ -114,4 +115,12 @@ describe('the stops of a memo', () => {
     expect(memoStops(told).map(({ id }) => id)).toEqual(['way']);
     expect(memoFigures(told).map(({ id }) => id)).toEqual(['way', 'View 10']);
   });
+});
+
+test('the frame of a figure is as tall as what it shows, within what a page holds', () => {
+  const extent = (wide: number, tall: number) => ({ west: 0, south: 0, east: wide, north: tall });
+  expect(frameFor(extent(200, 100))).toEqual([760, 380]);
+  expect(frameFor(extent(400, 100))).toEqual([760, 300]);
+  expect(frameFor(extent(100, 400))).toEqual([760, 560]);
+  expect(frameFor(null)).toEqual([760, 560]);
 });
