@@ -63,7 +63,7 @@ export function plannedPoints(site: Site, flow: Flow | null): PlannedPoint[] {
 
 /** One planned point with its expected ground and water; null where it is not planned, or not known where. */
 export const plannedPoint = (site: Site, flow: Flow | null, location: Location) =>
-  plannedAt(site, conditionsAt(site, flow), location);
+  location.status === 'planned' ? plannedAt(site, conditionsAt(site, flow), location) : null;
 
 function plannedAt(
   site: Site,

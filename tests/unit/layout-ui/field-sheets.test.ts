@@ -7,7 +7,7 @@ import {
 } from '../../../src/domain/layout/cleared';
 import { plannedPoints } from '../../../src/domain/layout/field-plan';
 import { layPointsEdit } from '../../../src/domain/layout/lay-points';
-import { pushSheet, type Equipment } from '../../../src/domain/layout/push-sheet';
+import { pushSheet } from '../../../src/domain/layout/push-sheet';
 import {
   isMove,
   setAll,
@@ -22,6 +22,7 @@ import { flowOf } from '../../../src/domain/water/flow';
 import { inUnits, inVolumeUnits, metres } from '../../../src/domain/units';
 import { drawn, planOf } from '../layout/ground';
 import { flatGrid, packageFrom, siteFrom } from '../site-from';
+import { EQUIPMENT } from './equipment';
 
 /**
  * Three wells, water on a plane falling 1 ft in 100 ft to the east, ground
@@ -64,23 +65,6 @@ const RULE: TypedRule = {
   part: 'mid',
   at: 'top',
   layer: '',
-};
-
-const EQUIPMENT: Equipment = {
-  rodLength: metres(4, 'ft'),
-  toolLength: metres(4, 'ft'),
-  leastAbove: metres(1, 'ft'),
-  tubing: metres(0.25 / 12, 'ft'),
-  screen: metres(0.5 / 12, 'ft'),
-  tubingAbove: metres(5, 'ft'),
-  hole: metres(1.5 / 12, 'ft'),
-  sealingExtra: 0.2,
-  purgeTimes: 3,
-  samples: '[location]-[top]-[base]-[day]',
-  containers: '3 vials',
-  duplicateEach: 10,
-  spikeEach: 20,
-  day: '2026-05-31',
 };
 
 const COMMON = {

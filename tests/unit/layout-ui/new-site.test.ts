@@ -20,7 +20,7 @@ import {
   containerWords,
   sampleCounts,
 } from '../../../src/domain/layout/sample-counts';
-import { containerLines, usualKit } from '../../../src/domain/layout/crew-kit';
+import { containerLines } from '../../../src/domain/layout/crew-kit';
 import {
   groundSaidOnce,
   groundWords,
@@ -34,6 +34,7 @@ import type { Settings } from '../../../src/domain/site/settings';
 import { inUnits, inVolumeUnits, metres } from '../../../src/domain/units';
 import { readSettings, writeSettings } from '../../../src/io/package/settings';
 import { flatGrid, packageFrom, settingsIn } from '../site-from';
+import { EQUIPMENT } from './equipment';
 
 const PLANNED = [
   'id,kind,status,planned_easting,planned_northing,laid,note',
@@ -106,20 +107,7 @@ describe('water expected about 9 ft below ground, and nothing else known', () =>
     const made = edit && apply(opened(WATER_AT_9).given, edit);
     if (!made?.ok) throw new Error('not set');
     const after = readSite(made.value, flatGrid());
-    const kit = usualKit('ft');
-    const equipment = {
-      ...kit,
-      rodLength: metres(4, 'ft'),
-      toolLength: metres(4, 'ft'),
-      leastAbove: metres(1, 'ft'),
-      tubing: metres(0.25 / 12, 'ft'),
-      screen: metres(0.5 / 12, 'ft'),
-      tubingAbove: metres(5, 'ft'),
-      hole: metres(1.5 / 12, 'ft'),
-      sealingExtra: 0.2,
-      day: '2026-05-31',
-    };
-    const rows = pushSheet(after, plannedPoints(after, null), equipment);
+    const rows = pushSheet(after, plannedPoints(after, null), EQUIPMENT);
     expect(ft(rows[0]?.depthToWater)).toBeCloseTo(9, 9);
     // 0.0408 d² gal/ft, d in inches: 231 in³ a gallon.
     expect(inVolumeUnits((rows[0]?.purge ?? NaN) as never, 'gal')).toBeCloseTo(
@@ -127,7 +115,7 @@ describe('water expected about 9 ft below ground, and nothing else known', () =>
       5,
     );
     const units = { vertical: 'ft', grid: 'ft', volume: 'gal' } as const;
-    const [first, second] = pushTable(rows, equipment, units).rows;
+    const [first, second] = pushTable(rows, EQUIPMENT, units).rows;
     expect(first?.[7]).toBe('9.00');
     expect(first?.at(-2)).toMatch(/and a field duplicate; and MS and MSD: twice more of each$/);
     expect(second?.at(-2)).toMatch(/stake shifted 7\.1 ft toward 090°$/);
