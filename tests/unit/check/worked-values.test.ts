@@ -81,7 +81,7 @@ describe('a variogram as it is typed', () => {
 
   test('lags are in the units printed', () => {
     const [[distance, value]] = lagPoints(
-      [{ distance: metres(30.48), semivariance: 0.09290304, pairs: 9 } as never],
+      [{ distance: metres(30.48), semivariance: 0.09290304, pairs: 9 }],
       FEET,
     ) as [readonly [number, number]];
     expect([distance, value]).toEqual([expect.closeTo(100, 9), expect.closeTo(1, 9)]);
@@ -349,7 +349,7 @@ describe('a section', () => {
   test('the water line runs where it is known, from end to end, and breaks where it is not', () => {
     const level = (place: readonly [number, number]) =>
       place[0] > metres(100, 'ft') && place[0] < metres(200, 'ft') ? null : metres(5);
-    const broken = sectionOf(site, line, metres(60, 'ft'), heads, level as never, new Map())!;
+    const broken = sectionOf(site, line, metres(60, 'ft'), heads, level, new Map())!;
     const ends = broken.water.map((run) =>
       [run[0]!.at, run.at(-1)!.at].map((at) => Math.round(inUnits(at, 'ft'))),
     );
