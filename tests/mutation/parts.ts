@@ -176,4 +176,14 @@ export const PARTS: Readonly<Record<string, Part>> = {
   },
 };
 
-export const TESTS_OF_ALL = [...new Set(Object.values(PARTS).flatMap(({ tests }) => tests))];
+const isAmong = (file: string, patterns: readonly string[]) =>
+  patterns.some((one) => new RegExp(`^${one.replaceAll('*', '[^/]*')}$`).test(file));
+
+/** The tests of every part that some files belong to. */
+export const testsOf = (files: readonly string[]): string[] => [
+  ...new Set(
+    Object.values(PARTS).flatMap(({ change, tests }) =>
+      files.some((file) => isAmong(file, change)) ? tests : [],
+    ),
+  ),
+];
