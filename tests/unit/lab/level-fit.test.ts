@@ -111,6 +111,24 @@ describe('rounded to the level’s last place, as compliance is reckoned (value 
   });
 });
 
+describe('where equal counts as exceeding', () => {
+  const at = (value: string) => judged(value, {}, aLevel(), { equalExceeds: true }).outcome;
+
+  test('a value below the level still does not, however close', () => {
+    expect(at('4.9').reason).toBe('value below level');
+    expect(at('4.99999999999999999').verdict).toBe('does-not-exceed');
+    expect(at('5.0').verdict).toBe('exceeds');
+    expect(at('0.3 J').verdict).toBe('does-not-exceed');
+  });
+
+  test('at least a value below it could exceed, over range too; a limit at it is not above', () => {
+    expect(at('>4').reason).toBe('at least a value not above level');
+    expect(at('>5').verdict).toBe('exceeds');
+    expect(at('4 E').reason).toBe('over range, not above level');
+    expect(at('<5').verdict).toBe('not-detected');
+  });
+});
+
 describe('which level is for a result', () => {
   const of = (more: Partial<LevelInput>, value: string) => levelFrom(aLevel(value, 'µg/L', more));
   const read = resultReader();
@@ -271,6 +289,9 @@ describe('how many times the level, and what to know beside it', () => {
       name: 'Benzene, A, µg/L',
       from: { kind: 'citation', text: 'as given' },
     });
+    const roomy = verdictWork(judged('12', { unit: ' mg/L ' }, aLevel('5', ' µg/L ')));
+    expect(roomy?.title).toBe('Benzene in DP-1-S1: 12 mg/L against 5 µg/L');
+    expect(roomy?.terms.map(({ name }) => name)).toEqual(['result in µg/L', 'Benzene, A, µg/L']);
     expect(cited({ row: 3 })?.from).toEqual({
       kind: 'cell',
       table: 'screening_levels',
@@ -438,6 +459,8 @@ describe('runs of one sample at their edges', () => {
     const diluted = run('480', { run: 'dilution' });
     expect(replacedOf(run('210 ER', { run: 'initial' }), diluted)).toEqual([]);
     expect(replacedOf(run('3 R', { run: 'initial' }), diluted)).toEqual([]);
+    expect(replacedOf(run('3', { run: 'initial' }), run('50 R', { run: 'dilution' }))).toEqual([]);
+    expect(replacedOf(run('3', { run: 'initial' }), run('>50', { run: 'dilution' }))).toEqual([]);
     expect(replacedOf(run('210 E', { run: 'initial' }), diluted)).toEqual([['210 E', OVER]]);
   });
 
