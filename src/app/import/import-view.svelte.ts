@@ -1,6 +1,6 @@
 import { wordsOf } from '../../domain/findings/ground/coordinates';
 import { TABLES, type TableName } from '../../domain/site/schema';
-import { evidentAnswers, proposedAnswers, type Answers } from '../../io/import/ask';
+import { evidentAnswers, offeredAgain, proposedAnswers, type Answers } from '../../io/import/ask';
 import { DELIMITER_WORDS, type Delimiter } from '../../io/import/dress';
 import { ENCODING_WORDS, type Encoding } from '../../io/import/encoding';
 import type { ColumnUse, Mapping, Proposal } from '../../io/import/mapping';
@@ -21,7 +21,12 @@ import {
   type MatchedColumn,
 } from './matched-columns';
 import { noneTaken } from './none-taken';
-import { NOTHING_REMEMBERED, rememberedMappings, rememberMapping } from './remembered';
+import {
+  NOTHING_REMEMBERED,
+  rememberedAnswers,
+  rememberedMappings,
+  rememberMapping,
+} from './remembered';
 
 export { DELIMITER_WORDS, ENCODING_WORDS };
 export type { ColumnUse, Coordinates, Delimiter, Encoding, MatchedColumn, SourceShown };
@@ -83,6 +88,13 @@ export class ImportView {
   /** Questions without which rows are refused. */
   readonly unanswered = $derived(
     (this.preview?.asks ?? []).filter(({ id, needed }) => needed && !(id in this.answers)),
+  );
+
+  /** What was answered of the last file of its kind, and is open here. */
+  readonly offered: Answers = $derived(
+    this.preview && this.mapping
+      ? offeredAgain(this.preview.asks, this.answers, rememberedAnswers(this.#title, this.mapping.shape)) // prettier-ignore
+      : {},
   );
 
   openFiles = (files: readonly File[]) =>
@@ -214,6 +226,9 @@ export class ImportView {
     void this.#look();
   }
 
+  /** Answer as for the last file of its kind, where nothing was said yet. */
+  asBefore = () => this.#give(this.offered);
+
   /** Agree with what the file itself speaks for, where nothing was said yet. */
   agree = () => this.#give(evidentAnswers(this.preview?.asks ?? []));
 
@@ -231,7 +246,7 @@ export class ImportView {
     const { preview, mapping } = this;
     if (!preview || !mapping || this.busy) return;
     if (preview.hasEdit && !(await this.#take(preview))) return;
-    rememberMapping(this.#title, mapping);
+    rememberMapping(this.#title, mapping, this.answers);
     this.queue.note(preview.took, true);
     this.#next();
   };

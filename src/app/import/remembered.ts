@@ -1,4 +1,5 @@
 import { isTableName } from '../../domain/site/schema';
+import { lastingAnswers, type Answers } from '../../io/import/ask';
 import type { Mapping } from '../../io/import/mapping';
 
 const KEY = 'downgradient.columns-of-sites';
@@ -29,13 +30,18 @@ export type Remembered = {
 
 export const NOTHING_REMEMBERED: Remembered = { here: new Map(), elsewhere: new Map() };
 
-type Kept = { readonly site: string; readonly mapping: Mapping };
+type Kept = { readonly site: string; readonly mapping: Mapping; readonly answers?: Answers };
 
 function isKept(value: unknown): value is Kept {
   if (typeof value !== 'object' || value === null) return false;
-  const { site, mapping } = value as Record<string, unknown>;
-  return typeof site === 'string' && isMapping(mapping);
+  const { site, mapping, answers = {} } = value as Record<string, unknown>;
+  return typeof site === 'string' && isMapping(mapping) && isAnswers(answers);
 }
+
+const isAnswers = (value: unknown): value is Answers =>
+  typeof value === 'object' &&
+  value !== null &&
+  Object.values(value).every((answer) => typeof answer === 'string');
 
 /** The last first. */
 function kept(): readonly Kept[] {
@@ -63,11 +69,19 @@ export function rememberedMappings(site: string): Remembered {
   };
 }
 
-/** Remember how a file was matched, for the next with the same headings. */
-export function rememberMapping(site: string, mapping: Mapping): void {
+/** What was answered of the last file of this shape on this site; nothing that each file is asked anew. */
+export const rememberedAnswers = (site: string, shape: string): Answers =>
+  kept().find((each) => each.site === site && each.mapping.shape === shape)?.answers ?? {};
+
+/** Remember how a file was matched and what was answered of it, for the next with the same headings. */
+export function rememberMapping(site: string, mapping: Mapping, given: Answers): void {
+  const answers = lastingAnswers(given);
   const others = kept().filter((each) => each.site !== site || each.mapping.shape !== mapping.shape); // prettier-ignore
   try {
-    localStorage.setItem(KEY, JSON.stringify([{ site, mapping }, ...others].slice(0, MOST)));
+    localStorage.setItem(
+      KEY,
+      JSON.stringify([{ site, mapping, answers }, ...others].slice(0, MOST)),
+    );
   } catch {
     // A full or closed store only means that the columns are matched anew next time.
   }

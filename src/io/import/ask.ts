@@ -33,6 +33,31 @@ export const proposedAnswers = (asks: readonly Ask[]): Answers =>
     asks.flatMap(({ id, proposed }) => (proposed === null ? [] : [[id, proposed]])),
   );
 
+/**
+ * Questions whose answers may hold for the next file of the same shape: units,
+ * what a word or letter means, what things are. How dates and numbers are
+ * written, rounds, names and what would change are asked of each file anew.
+ */
+const LASTING =
+  /^(?:length unit|land surface|new locations|new screens|kind of .*|is .*|[a-z_]+\.[a-z_]+ .*)$/;
+const NAMES = new Set(['is screening_levels.set', 'is samples.id']);
+
+/** Those of some answers that may be offered again. */
+export const lastingAnswers = (answers: Answers): Answers =>
+  Object.fromEntries(Object.entries(answers).filter(([id]) => LASTING.test(id) && !NAMES.has(id)));
+
+/** The answers given before that fit questions still open: offered again, never given by themselves. */
+export const offeredAgain = (asks: readonly Ask[], answers: Answers, before: Answers): Answers =>
+  Object.fromEntries(
+    asks.flatMap(({ id, choices }) => {
+      const value = answerTo(lastingAnswers(before), id);
+      const isChoice = choices.length === 0 || choices.some((choice) => choice.value === value);
+      return value !== null && value !== '' && isChoice && answerTo(answers, id) === null
+        ? [[id, value]]
+        : [];
+    }),
+  );
+
 /** Why a cell can't be taken, in the parts of its sentence. */
 export type Refusal = {
   readonly column: string;
