@@ -47,6 +47,9 @@ function tipDepths({ screens }: Site): ReadonlyMap<string, number> {
   return depths;
 }
 
+/** Names that must be there stand so many px further off before they stand on something. */
+const FURTHER = [8, 16];
+
 /** What of a stop its map is made from; names in its words are written before others. */
 type DrawnStop = Pick<Stop, 'made' | 'view'> & Partial<Pick<Stop, 'title' | 'sentences'>>;
 
@@ -74,7 +77,7 @@ export function stopScene(
   const named = namedPoints(site, { title, sentences });
   const first = (item: Item): Item =>
     item.kind === 'text' && item.layer === 'point-labels' && named.has(item.who ?? '')
-      ? { ...item, priority: 0, always: true }
+      ? { ...item, priority: 0, always: true, further: FURTHER }
       : item;
   return [
     ...siteScene({ ...drawing, site: { ...site, features } })
