@@ -228,3 +228,46 @@ test('for any wells: the plane without a well is the plane of the others, weight
     { numRuns: 50 },
   );
 });
+
+describe('from six wells on', () => {
+  test('one foot on one of six is named; its chance by t with two degrees of freedom, in closed form', () => {
+    for (const at of [0, 2, 4]) {
+      const points = mistyped(SIX_IN_FEET, at);
+      const found = valueOf(leaveOneOut(points, { weighted: false, confidence: 0.5 }));
+      const { culprit } = found;
+      if (culprit.kind === 'cannot-be-named') throw new Error('six are enough');
+      const t = Math.abs(culprit.studentised);
+      // P(T > t) = ½ − t/(2√(2 + t²)), twice, and divided among six.
+      const chance = Math.min(1, 12 * (0.5 - t / (2 * Math.sqrt(2 + t * t))));
+      expect(off(culprit.probability, chance)).toBeLessThan(1e-6);
+      expect(culprit.id).toBe(points[at]!.id);
+      expect(culprit.kind).toBe(chance < 0.5 ? 'named' : 'none-stands-out');
+    }
+  });
+
+  test('wells in a line are refused as any plane of them is', () => {
+    const line = [0, 1, 2, 3, 4].map((i) => well(`${i}`, i, 2 * i, 10 - i));
+    expect(leaveOneOut(line, { weighted: false, confidence: 0.95 })).toMatchObject({
+      ok: false,
+      problem: { kind: 'wells-in-a-line' },
+    });
+  });
+
+  test('a level surface has no direction to turn, and no well drives it', () => {
+    const level = [well('1', 0, 0, 7), well('2', 64, 0, 7), well('3', 0, 64, 7), well('4', 64, 64, 7), well('5', 32, 16, 7)]; // prettier-ignore
+    const { wells, driver } = left(level);
+    expect(driver).toBeNull();
+    for (const one of wells) expect(one).toMatchObject({ none: 'level', shift: null, cook: null });
+    // One head raised: without it the rest are level, and with it there is a direction.
+    const raised = left(level.map((one, i) => (i === 4 ? { ...one, head: metres(7.5) } : one)));
+    expect(raised.wells[4]).toMatchObject({ none: 'level', shift: null });
+    expect(raised.wells[0]?.shift).not.toBeNull();
+    expect(['1', '2', '3', '4']).toContain(raised.driver);
+  });
+
+  test('influence is measured against the scatter, and there is none on a plane to the last bit', () => {
+    const exact = [well('1', 0, 0, 10), well('2', 64, 0, 9), well('3', 0, 64, 9.5), well('4', 64, 64, 8.5), well('5', 32, 16, 9.375)]; // prettier-ignore
+    for (const { cook } of left(exact).wells) expect(cook).toBeNull();
+    for (const { cook } of left(SIX_IN_FEET).wells) expect(cook).toBeGreaterThan(0);
+  });
+});

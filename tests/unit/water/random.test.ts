@@ -73,3 +73,17 @@ describe('a million numbers', () => {
     });
   });
 });
+
+test('normal deviates come in pairs, both from one place in the circle; what lies outside is passed over', () => {
+  const given = [0.95, 0.9, 0.75, 0.6, 0.5, 0.5, 0.25, 0.5];
+  const normal = normalDeviates(() => given.shift()!);
+  // (0.9, 0.8) lies outside; (0.5, 0.2) has the square 0.29; (0, 0) says nothing; then (−0.5, 0).
+  const stretch = (square: number) => Math.sqrt((-2 * Math.log(square)) / square);
+  expect(normal()).toBeCloseTo(0.5 * stretch(0.29), 12);
+  expect(given).toHaveLength(4);
+  expect(normal()).toBeCloseTo(0.2 * stretch(0.29), 12);
+  expect(given).toHaveLength(4);
+  expect(normal()).toBeCloseTo(-0.5 * stretch(0.25), 12);
+  expect(given).toHaveLength(0);
+  expect(normal()).toBeCloseTo(0, 12);
+});
