@@ -1,5 +1,5 @@
 /** What a page's time and memory went to, for the measures in this folder. */
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import type { Browser, Locator, Page } from 'playwright-core';
 
 /** Watches from now on how long the page could not have answered a click. */
@@ -57,23 +57,36 @@ export async function scriptMeter(page: Page): Promise<() => Promise<Spent>> {
   };
 }
 
-/** The most memory any process that draws pages has held so far, in MB; null but on Linux. */
-export async function peakMemory(browser: Browser): Promise<number | null> {
+/** Numbers of the processes that draw pages and run their workers. */
+async function renderers(browser: Browser): Promise<readonly number[]> {
   const session = await browser.newBrowserCDPSession();
   const { processInfo } = await session.send('SystemInfo.getProcessInfo');
   await session.detach();
-  const peaks = processInfo
-    .filter(({ type }) => type === 'renderer')
-    .map(({ id }) => {
-      try {
-        const status = readFileSync(`/proc/${id}/status`, 'utf8');
-        return Number(/VmHWM:\s*(\d+) kB/.exec(status)?.[1] ?? 0) / 1024;
-      } catch {
-        return 0;
-      }
-    });
+  return processInfo.filter(({ type }) => type === 'renderer').map(({ id }) => id);
+}
+
+/** The most memory any process that draws pages has held, in MB, since it was last forgotten; null but on Linux. */
+export async function peakMemory(browser: Browser): Promise<number | null> {
+  const peaks = (await renderers(browser)).map((id) => {
+    try {
+      const status = readFileSync(`/proc/${id}/status`, 'utf8');
+      return Number(/VmHWM:\s*(\d+) kB/.exec(status)?.[1] ?? 0) / 1024;
+    } catch {
+      return 0;
+    }
+  });
   const most = Math.round(Math.max(0, ...peaks));
   return most > 0 ? most : null;
+}
+
+/** Forget the most memory held so far, what a peer took for instance (proc(5), clear_refs). Whether that could be done. */
+export async function forgetPeak(browser: Browser): Promise<boolean> {
+  try {
+    for (const id of await renderers(browser)) writeFileSync(`/proc/${id}/clear_refs`, '5');
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 /**
