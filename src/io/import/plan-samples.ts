@@ -161,7 +161,7 @@ function sampleColumn(context: Context): Made {
   };
 }
 
-/** The screen sampled; blank only for a blank. */
+/** The screen sampled; blank only for a blank, and for a duplicate whose parent is not told. */
 function sampledScreen(context: Context, places: Places): Made {
   const at = context.at('samples.screen');
   const kindAt = context.at('samples.kind');
@@ -174,14 +174,14 @@ function sampledScreen(context: Context, places: Places): Made {
     make: (texts): Cell => {
       const name = at === null ? '' : (texts[0] ?? '');
       const cell = kind?.make(kindAt === null ? [] : texts.slice(-1)) ?? '';
-      const isBlank = typeof cell === 'string' && BLANKS.has(cell);
+      const isCheck = typeof cell === 'string' && (BLANKS.has(cell) || cell === 'field duplicate');
       if (name !== '') {
-        if (!isBlank) return places.screen(name, heading);
-        // A blank may be listed under a name that is no place: the trip, the laboratory.
+        if (!isCheck) return places.screen(name, heading);
+        // It may be listed under a name that is no place: the trip, the laboratory, DUP-1.
         const { screens, locations } = context.target.site;
         return screens.has(name) || locations.has(name) ? places.screen(name, heading) : '';
       }
-      return isBlank ? '' : missing(heading, 'a location or screen; only a blank has none');
+      return isCheck ? '' : missing(heading, 'a location or screen; only a blank or a blind duplicate has none'); // prettier-ignore
     },
   };
 }
