@@ -19,7 +19,7 @@ import { pushEvent } from './push-event';
 import { counted, listed, said, type Material, type Sentence, type Telling } from './stop';
 import { windowAround } from './window';
 
-/** Analytes named on a wall before "and so many more". */
+/** Analytes told on a wall; one fewer where there are more, which then stand in a list. */
 const NAMED = 3;
 
 /** How far a point may lie and still close a side, out and below, as on the sheet. Common practice, no source. */
@@ -127,17 +127,18 @@ export function whatIsDelineated({ site, of }: Material): Telling | null {
   const reach = reachOf(site);
   const units = { vertical: verticalUnit, grid: grid.unit };
   const open = found.filter((one) => openSides(one).length > 0);
+  const named = open.length > NAMED ? NAMED - 1 : NAMED;
   const pushes = nextPushes(found);
   const shut = found.filter((one) => !open.includes(one)).map(({ analyte }) => analyte);
   const sampled = judgedAgainst(site, levelSet, { event, fieldSamples: true });
   return {
     title: open.length > 0 ? 'Where the edge has not been found' : 'Delineated on every side',
     sentences: [
-      ...[...groupBy(open.slice(0, NAMED), openWhere)].map(([where, here]) =>
+      ...[...groupBy(open.slice(0, named), openWhere)].map(([where, here]) =>
         said(`${listed(here.map(({ analyte }) => analyte))} ${isAre(here)} open ${where}.`),
       ),
-      ...(open.length > NAMED
-        ? [said(`Open too: ${listed(open.slice(NAMED).map(({ analyte }) => analyte))}.`)]
+      ...(open.length > named
+        ? [said(`Open too: ${listed(open.slice(named).map(({ analyte }) => analyte))}.`)]
         : []),
       ...(shut.length > 0 ? [said(`Delineated: ${listed(shut)}.`)] : []),
       ...withThePushes(site, of),

@@ -31,7 +31,7 @@ const pointsOf = (results: readonly JudgedResult[]) => [
   ...new Set(results.flatMap(({ location }) => location?.id ?? [])),
 ];
 
-/** Analytes named on a wall before "and so many more". */
+/** Analytes told on a wall; one fewer where there are more, which then stand in a list. */
 const NAMED = 3;
 
 /** When and where an event was sampled, pushes apart: "Sampled 2025-09-15 to 2025-09-19 at 33 points, 28 of them pushed." */
@@ -48,31 +48,63 @@ function whenSampled(site: Site, id: string, sampled: readonly string[]): Senten
   return said(`Sampled ${event ? days(event.first_day, event.last_day) : id} at ${at}${kinds}.`);
 }
 
-/** What the pushes found, where the walk tells of a later round of the wells alone. */
-export function whatPushesFound(material: Material): Telling | null {
-  const event = pushEvent(material.site, material.of);
-  if (!event) return null;
-  const told = whatExceeds({ ...material, of: { ...material.of, event: event.id } });
-  const title = told.title.charAt(0).toLowerCase() + told.title.slice(1);
-  return { ...told, title: `What the pushes found: ${title}` };
-}
-
-/** What exceeds which level, the analyte at most points first, and what cannot be told. */
-export function whatExceeds({ site, of }: Material): Telling {
-  const results = judgedAgainst(site, of.levelSet, { event: of.event, fieldSamples: true });
+/** What the field samples of an event say against the levels, the analyte at most points first. */
+function resultsOf(site: Site, of: Material['of']) {
+  const { event, levelSet } = of;
+  const results = judgedAgainst(site, levelSet, { event, fieldSamples: true });
+  if (levelSet === null || event === null || results.length === 0) return null;
   const over = results.filter(isOne(EXCEEDS));
   const analytes = [...groupBy(over, ({ row }) => row.analyte)].toSorted(
     ([, a], [, b]) => pointsOf(b).length - pointsOf(a).length,
   );
   const sampled = pointsOf(results);
   const open = results.filter(isOne(OPEN));
-  const view = {
-    shown: { ...bare(of), verdicts: true },
-    points: 'sampled',
-    contours: false,
-    window: windowAround(sampled.flatMap((id) => site.locations.get(id) ?? [])),
+  const named = analytes.length > NAMED ? NAMED - 1 : NAMED;
+  const rest = analytes.slice(named).map(([analyte]) => analyte);
+  return {
+    exceeding: analytes.length,
+    sentences: [
+      whenSampled(site, event, sampled),
+      ...analytes.slice(0, named).map(([analyte, here]) => overSentence(analyte, here, sampled)),
+      ...(rest.length > 0 ? [said(`So ${rest.length > 1 ? 'do' : 'does'}: ${listed(rest)}.`)] : []),
+      ...(open.length > 0
+        ? [
+            said(
+              `${counted(open.length, 'result')} at ${counted(pointsOf(open).length, 'point')} cannot be told: the laboratory's limit exceeds the level, or the result is of no use.`,
+            ),
+          ]
+        : []),
+    ],
+    notes: analytes
+      .map(([analyte, here]) => `${analyte}: ${pointsOf(here).join(', ')}`)
+      .concat(open.length > 0 ? [`Cannot be told at: ${pointsOf(open).join(', ')}`] : [])
+      .join('\n'),
+    view: {
+      shown: { ...bare(of), verdicts: true },
+      points: 'sampled',
+      contours: false,
+      window: windowAround(sampled.flatMap((id) => site.locations.get(id) ?? [])),
+    },
   } as const;
-  if (of.levelSet === null || of.event === null || results.length === 0)
+}
+
+/** What the pushes found, where the walk tells of another round; null where it tells of theirs, or nothing can be said. */
+export function whatPushesFound({ site, of }: Material): Telling | null {
+  const event = pushEvent(site, of);
+  const told = event && resultsOf(site, { ...of, event: event.id });
+  if (!told) return null;
+  const { exceeding, ...rest } = told;
+  const found =
+    exceeding > 0
+      ? counted(exceeding, 'compound that exceeds', 'compounds that exceed')
+      : 'nothing that exceeds';
+  return { ...rest, title: `The pushes found ${found} a level` };
+}
+
+/** What exceeds which level in the event told of, and what cannot be told. */
+export function whatExceeds({ site, of }: Material): Telling {
+  const told = resultsOf(site, of);
+  if (!told)
     return {
       title: 'What exceeds a level cannot be said',
       sentences: [
@@ -83,32 +115,24 @@ export function whatExceeds({ site, of }: Material): Telling {
         ),
       ],
       notes: '',
-      view,
+      view: {
+        shown: { ...bare(of), verdicts: true },
+        points: 'sampled',
+        contours: false,
+        window: null,
+      },
     };
-  const rest = analytes.slice(NAMED).map(([analyte]) => analyte);
+  const { exceeding, sentences, ...rest } = told;
   return {
+    ...rest,
     title:
-      analytes.length > 0
-        ? `${counted(analytes.length, 'compound exceeds', 'compounds exceed')} a screening level`
+      exceeding > 0
+        ? `${counted(exceeding, 'compound exceeds', 'compounds exceed')} a screening level`
         : 'Nothing measured exceeds a screening level',
     sentences: [
-      whenSampled(site, of.event, sampled),
-      ...analytes.slice(0, NAMED).map(([analyte, here]) => overSentence(analyte, here, sampled)),
-      ...(rest.length > 0 ? [said(`So ${rest.length > 1 ? 'do' : 'does'}: ${listed(rest)}.`)] : []),
-      ...(open.length > 0
-        ? [
-            said(
-              `${counted(open.length, 'result')} at ${counted(pointsOf(open).length, 'point')} cannot be told: the laboratory's limit exceeds the level, or the result is of no use.`,
-            ),
-          ]
-        : []),
-      said(`Levels: ${of.levelSet}. Levels change and states differ.`),
+      ...sentences,
+      said(`Levels: ${of.levelSet ?? ''}. Levels change and states differ.`),
     ],
-    notes: analytes
-      .map(([analyte, here]) => `${analyte}: ${pointsOf(here).join(', ')}`)
-      .concat(open.length > 0 ? [`Cannot be told at: ${pointsOf(open).join(', ')}`] : [])
-      .join('\n'),
-    view,
   };
 }
 

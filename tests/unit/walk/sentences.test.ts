@@ -126,7 +126,7 @@ describe('readings that do not count', () => {
 describe('what the pushes found', () => {
   test('is told with its date before a round of the wells alone', () => {
     const says = told('osier-bend', '2026-09', 'found').join(' ');
-    expect(says).toContain('What the pushes found: 7 compounds exceed a screening level');
+    expect(says).toContain('The pushes found 7 compounds that exceed a level');
     expect(says).toContain('Sampled 2025-09-15 to 2025-09-19 at 33 points');
     // README: DP-05-S2-2509 2710 µg/L, level 5 µg/L, at 21 points.
     expect(says).toContain('at 21 of 33 points; most at DP-05, 2710 µg/L (542 times its level)');
