@@ -27,6 +27,10 @@ export function problemWords(problem: PlaneProblem): string {
 export const unnamedZoneWords = (heads: number) =>
   `No screen of the site has a zone: the ${heads} heads are taken to be of one, which nobody has said.`;
 
+/** Why there is no plane where no zone is named and the screens are of more than one depth. */
+export const DEPTHS_APART_WORDS =
+  'No screen of the site has a zone, and those gauged lie at depths apart: they make no plane together.';
+
 const number = (value: number) => significant(value, value >= 1000 ? 4 : 3);
 
 const testWords = ({ distribution, degreesOfFreedom, statistic, critical }: PlaneTest) =>

@@ -4,7 +4,13 @@ import type { Azimuth, Degrees, Metres } from '../units';
 import type { Worked } from '../work';
 import { headsOf, type GaugedScreen } from './event-heads';
 import { flowPoints, type FlowPoints } from './flow-points';
-import { findingsOn, problemWords, unnamedZoneWords, unresolvedWords } from './flow-words';
+import {
+  DEPTHS_APART_WORDS,
+  findingsOn,
+  problemWords,
+  unnamedZoneWords,
+  unresolvedWords,
+} from './flow-words';
 import { azimuthOf, gradientOf, trueAzimuthOf } from './flow-work';
 import { confidenceOf, type Confidence } from './plane-confidence';
 import { fitPlane, type Plane } from './plane';
@@ -88,6 +94,7 @@ export function flowOf(
   const none = (reason: string): Flow => ({ ...base, ...UNANSWERED, reason });
 
   if (site.gridProblem !== null) return none(site.gridProblem);
+  if (gauged.some(({ leftOut }) => leftOut === 'depths-apart')) return none(DEPTHS_APART_WORDS);
   const fit = fitPlane(placed.points, { weighted });
   if (!fit.ok) return none(problemWords(fit.problem));
   const answer = answered(site, placed, fit.value);

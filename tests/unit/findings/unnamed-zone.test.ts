@@ -60,7 +60,9 @@ describe('no zone is named anywhere', () => {
   test('screens at depths apart make no plane together, and both groups are named', () => {
     const site = siteOfWells(GOOD, unnamed({}, { 'W-7': '45.3', 'W-8': '46.3' }));
     expect(leftOut(site)).toHaveLength(8);
-    expect(flowAt(site, 'E1', null).plane).toBeNull();
+    const { plane, reason } = flowAt(site, 'E1', null);
+    expect(plane).toBeNull();
+    expect(reason).toContain('depths apart');
     const [said] = noZone(found(site));
     expect(said?.says).toContain('W-7 and W-8 below');
   });
