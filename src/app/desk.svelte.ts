@@ -5,6 +5,7 @@ import { NEW_SITE } from '../domain/site/settings-draft';
 import { NO_FILES, openWhole, type WholeSite } from '../io/keeping/whole-site';
 import type { Files } from '../io/package/files';
 import { demoFiles } from './demo-sites';
+import { fileStem } from './file-stem';
 import { importOf } from './import/import-view.svelte';
 import { kindOf } from './import/kind-of';
 import { FolderDesk } from './keeping/folder-desk.svelte';
@@ -135,8 +136,7 @@ export class Desk {
     if (!site) return fail('No site is open.');
     const whole = site.keeper?.whole ??
       this.#whole ?? { package: site.package, carried: NO_FILES, lines: [] };
-    const title = site.site.settings.title.replaceAll(/[^\p{L}\p{N}]+/gu, '-').slice(0, 60);
-    return ok({ name: `${title}.zip`, bytes: await zipped(whole) });
+    return ok({ name: `${fileStem(site.site.settings.title)}.zip`, bytes: await zipped(whole) });
   }
 
   #take(files: Files, kept: 'at once' | 'from its first edit') {

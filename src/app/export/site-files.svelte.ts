@@ -4,6 +4,7 @@ import { gpxOf } from '../../io/export/gpx-out';
 import { kmlOf } from '../../io/export/kml-out';
 import { placedSite } from '../../io/export/placed-things';
 import { tableFile } from '../../io/export/table-out';
+import { fileStem } from '../file-stem';
 import { onePerSite } from '../one-per-site.svelte';
 import type { OpenSite } from '../open-site.svelte';
 import { workZip } from './work-zip';
@@ -44,8 +45,7 @@ export class SiteFiles {
   readonly placed = $derived.by(() => placedSite(this.#site.site, this.#site.grid));
 
   get #stem() {
-    const name = this.#site.site.settings.title.replaceAll(/[^\p{L}\p{N}]+/gu, '-').slice(0, 60);
-    return name.replace(/^-+|-+$/g, '') || 'site';
+    return fileStem(this.#site.site.settings.title);
   }
 
   table(name: TableName): FileOut | null {
