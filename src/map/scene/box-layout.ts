@@ -1,4 +1,5 @@
 import type { Box } from './place-labels';
+import { pointSquares } from './point-squares';
 
 /** px, right and down. */
 export type Spot = readonly [x: number, y: number];
@@ -146,17 +147,24 @@ function candidateAt(
   return { who, box, form, leader: [from, to], cost };
 }
 
+const around = ([a, b]: PlacedBox['leader']): Box => ({
+  left: Math.min(a[0], b[0]),
+  top: Math.min(a[1], b[1]),
+  right: Math.max(a[0], b[0]),
+  bottom: Math.max(a[1], b[1]),
+});
+
 /** Everywhere a box may stand as far as window and points go, the nearest first. */
 function candidatesOf(
   request: BoxRequest,
   form: number,
-  points: readonly Spot[],
+  somePoint: ReturnType<typeof pointSquares>,
   window: Box,
   { reaches, directions }: Effort,
 ): Candidate[] {
   const { at, sizes } = request;
   const [width, height] = sizes[form] ?? [0, 0];
-  const others = points.filter(([x, y]) => Math.hypot(x - at[0], y - at[1]) > 0.5);
+  const isOther = ([x, y]: Spot) => Math.hypot(x - at[0], y - at[1]) > 0.5;
   const found: Candidate[] = [];
   for (const reach of reaches)
     for (let i = 0; i < directions; i++) {
@@ -167,8 +175,10 @@ function candidatesOf(
       if (left < window.left || top < window.top) continue;
       if (left + width > window.right || top + height > window.bottom) continue;
       const candidate = candidateAt(request, form, left, top);
-      if (points.some((point) => coversPoint(candidate.box, point))) continue;
-      if (others.some((point) => distanceTo(point, candidate.leader) < POINT_ROOM - 3)) continue;
+      const { box, leader } = candidate;
+      if (somePoint(box, POINT_ROOM, (point) => coversPoint(box, point))) continue;
+      const passes = (point: Spot) => isOther(point) && distanceTo(point, leader) < POINT_ROOM - 3;
+      if (somePoint(around(leader), POINT_ROOM, passes)) continue;
       found.push(candidate);
     }
   return found.sort((a, b) => a.cost - b.cost);
@@ -189,6 +199,7 @@ export function layoutBoxes(
   window: Box,
   effort: Effort = FOR_A_SCREEN,
 ): BoxLayout {
+  const somePoint = pointSquares(points);
   const placed = new Map<string, Candidate>();
   const fixed = new Set<string>();
   for (const request of requests) {
@@ -205,7 +216,7 @@ export function layoutBoxes(
     if (!request) return [];
     const made = byForm.get(who) ?? [];
     byForm.set(who, made);
-    return (made[form] ??= candidatesOf(request, form, points, window, effort));
+    return (made[form] ??= candidatesOf(request, form, somePoint, window, effort));
   };
   let compared = 0;
   const blockers = (candidate: Candidate, most: number): string[] | null => {
