@@ -9,9 +9,11 @@ import { groundPlaces } from './ground-places';
 import { contourDecimals, contourItems } from './scene/from-contours';
 import { openSideItems } from './scene/from-delineation';
 import { metresPerPixel, type Size } from './camera';
+import { contoursParted } from './scene/contour-labels';
 import { nestsApart } from './scene/nests';
 import type { Box } from './scene/place-labels';
 import type { Extent, Item, Scene } from './scene/scene';
+import { wordsPlaced } from './scene/svg';
 import { wholeWords } from './scene/whole-words';
 import { siteScene, type Drawing } from './site-scene';
 
@@ -35,7 +37,10 @@ export function readable(
   const depths = tipDepths(site);
   const scale = metresPerPixel(seen, size);
   const apart = nestsApart(scene, scale, magnify, (who) => depths.get(who) ?? 0);
-  return wholeWords(apart, seen, size, magnify, taken);
+  const laid = wholeWords(apart, seen, size, magnify, taken);
+  const [width, height] = size;
+  const placed = wordsPlaced(laid, { extent: seen, width, height }, magnify);
+  return contoursParted(laid, placed, scale * magnify);
 }
 
 /** How deep the shallowest screen of each point goes, metres below ground; points without a depth left out. */

@@ -10,3 +10,7 @@ export const unbroken = (text: string): string =>
   text
     .replaceAll(/(?<=[A-Za-z0-9]-)(?=\d)/g, JOINER)
     .replaceAll(/(?<=\d) (?=(?:ft|m|%|[µu]g\/L|mg\/L|ng\/L)(?![A-Za-z]))/g, NO_BREAK_SPACE);
+
+/** A title of which no line ends between a number and what it counts: "What the pushes found: 7 compounds exceed …". */
+export const unbrokenTitle = (title: string): string =>
+  unbroken(title).replaceAll(/(?<=(?:^|\s)\d+) (?=[a-z])/g, NO_BREAK_SPACE);
