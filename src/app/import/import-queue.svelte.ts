@@ -32,9 +32,11 @@ export class ImportQueue {
     this.tables = [...this.waiting, ...this.tables.slice(0, 1)];
   }
 
+  /** A file of the queue before the others, which stay in order. */
   first(number: number) {
     const isIt = (table: ListedTable) => table.number === number;
-    this.tables = [...this.tables.filter(isIt), ...this.tables.filter((table) => !isIt(table))];
+    const others = this.tables.filter((table) => !isIt(table));
+    this.tables = [...this.tables.filter(isIt), ...inTakingOrder(others)];
   }
 
   empty() {

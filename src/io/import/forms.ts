@@ -158,7 +158,7 @@ const TITLES: Readonly<Record<string, string>> = {
   'measuring_points.from_day': 'first day it was used',
   'water_levels.why': 'why it is used or left out',
   '@shot': 'what was shot',
-  '@shot_elevation': 'elevation of what was shot',
+  '@shot_elevation': 'elevation of the shot',
   '@remark': 'sign beside the result',
   '@clock': 'time of day',
   '@unit': 'unit of the row',
