@@ -1,7 +1,13 @@
 import { fixed, significant } from '../show';
 import type { ScreeningLevel } from '../site/schema';
 import { footnotes } from './cross-notes';
-import { judgedBy, worseRowFirst, type JudgedSelection } from './judged-selection';
+import {
+  judgedBy,
+  worseRowFirst,
+  worstRowsBy,
+  type JudgedSelection,
+  type WorstRows,
+} from './judged-selection';
 import type { Level } from './level';
 import { limitOf } from './limit';
 import type { LegendRow } from './qualifiers';
@@ -162,24 +168,25 @@ function crossColumns(
   { columns: { kinds, kind, analyte, analytes }, rows }: Selection,
   judged: readonly JudgedSelection[],
 ) {
+  const [first] = judged;
   const worse = worseIn(judged);
-  const codes = judged[0]?.codes;
   const keys = kinds.map(({ key, result }) => `${key}|${result.fraction ?? ''}`);
   const groups = [...new Set(keys)];
-  const groupOf = Uint32Array.from(keys, (key) => groups.indexOf(key));
-  const found = new Map<number, { worst: number; exceeding: number }>();
-  for (const row of rows) {
-    const group = groupOf[kind[row] ?? 0] ?? 0;
-    const exceeds = codes && EXCEEDS[codes[row] ?? 0] === 1 ? 1 : 0;
-    const before = found.get(group);
-    if (!before) found.set(group, { worst: row, exceeding: exceeds });
-    else {
-      before.exceeding += exceeds;
-      if (worse(row, before.worst) < 0) before.worst = row;
-    }
+  const groupOf = Int32Array.from(keys, (key) => groups.indexOf(key));
+  const groupAt = (row: number) => groupOf[kind[row] ?? 0] ?? 0;
+  const { met, worst } = first
+    ? worstRowsBy(first, groups.length, groupAt)
+    : firstRowsBy(rows, groups.length, groupAt);
+  const exceeding = new Uint32Array(groups.length);
+  for (const row of first ? rows : []) {
+    const group = groupAt(row);
+    exceeding[group] = (exceeding[group] ?? 0) + (EXCEEDS[first?.codes[row] ?? 0] ?? 0);
   }
+  const found = met.map(
+    (group) => [group, { worst: worst[group] ?? 0, exceeding: exceeding[group] ?? 0 }] as const,
+  );
   const nameOf = (row: number) => analytes[analyte[row] ?? 0] ?? '';
-  const sorted = [...found].toSorted(
+  const sorted = found.toSorted(
     ([, a], [, b]) =>
       b.exceeding - a.exceeding ||
       worse(a.worst, b.worst) ||
@@ -195,6 +202,21 @@ function crossColumns(
     })),
     columnOf: Int32Array.from(groupOf, (group) => placeOf.get(group) ?? 0),
   };
+}
+
+/** Without a set of levels no result is worse than another: the first of each group. */
+function firstRowsBy(
+  rows: Uint32Array,
+  groups: number,
+  groupOf: (row: number) => number,
+): WorstRows {
+  const worst = new Uint32Array(groups);
+  const met = new Set<number>();
+  for (const row of rows) {
+    if (!met.has(groupOf(row))) worst[groupOf(row)] = row;
+    met.add(groupOf(row));
+  }
+  return { met: [...met], worst };
 }
 
 const EXCEEDS = Uint8Array.from(REASONS, (_, code) =>

@@ -127,3 +127,40 @@ export function worstRowsByScreen(of: JudgedSelection): number[] {
   }
   return met.map((screen) => worst[screen] ?? NONE);
 }
+
+/** The worst row of each group of a selection. */
+export type WorstRows = {
+  /** Groups in the order they first appear. */
+  readonly met: readonly number[];
+  /** By group. */
+  readonly worst: Uint32Array;
+};
+
+/**
+ * The worst row of each group, as `worseRowFirst` sorts them; of equals the first.
+ * @param groupOf  from 0 up to but without `groups`; below 0 for a row of none
+ */
+export function worstRowsBy(
+  of: JudgedSelection,
+  groups: number,
+  groupOf: (row: number) => number,
+): WorstRows {
+  const worst = new Uint32Array(groups);
+  const ranks = new Uint8Array(groups).fill(WORST_FIRST.length);
+  const times = new Float64Array(groups);
+  const met: number[] = [];
+  for (const row of of.rows) {
+    const group = groupOf(row);
+    if (group < 0) continue;
+    const before = ranks[group] ?? 0;
+    const rank = rankAt(of, row);
+    if (rank > before) continue;
+    const ratio = timesLevel(of, row);
+    if (before === WORST_FIRST.length) met.push(group);
+    else if (rank === before && ratio <= (times[group] ?? 0)) continue;
+    worst[group] = row;
+    ranks[group] = rank;
+    times[group] = ratio;
+  }
+  return { met, worst };
+}

@@ -39,6 +39,7 @@ export function partsOfSums(of: Selection): SiteReading[] {
   const isPart = kinds.map(({ key }) =>
     SUM_RULES.some((rule) => rule.key === key || partKeys.get(rule)?.has(key)),
   );
+  if (!isPart.includes(true)) return [];
   return listed(onlyRows(of, (row) => isPart[kind[row] ?? 0] === true));
 }
 

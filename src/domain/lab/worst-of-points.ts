@@ -1,5 +1,6 @@
-import { NO_SCREEN } from './column-writer';
-import { judgedAt, worseRowFirst, type JudgedSelection } from './judged-selection';
+import { groupBy } from '../group';
+import { distinct } from './column-writer';
+import { judgedAt, worseRowFirst, worstRowsBy, type JudgedSelection } from './judged-selection';
 import { sampleRows } from './sample-rows';
 import type { JudgedResult } from './site-results';
 
@@ -12,24 +13,15 @@ export type SampledPoint = {
 
 /** The points of a selection, the one with the worst result first; of equals the first to appear. */
 export function pointsWorstFirst(of: JudgedSelection): SampledPoint[] {
-  const { sample, samples, screen } = of.columns;
+  const { sample, samples } = of.columns;
+  const { all, place } = distinct<string>((id) => id);
+  const pointOf = Int32Array.from(samples, ({ location }) => (location ? place(location.id) : -1));
+  const { met, worst } = worstRowsBy(of, all.length, (row) => pointOf[sample[row] ?? 0] ?? -1);
+  const taken = groupBy(sampleRows(of).samples, (which) => pointOf[which] ?? -1);
   const worse = worseRowFirst(of);
-  const who = samples.map(({ location }) => location?.id ?? null);
-  const points = new Map<string, { worst: number; readonly samples: Set<number> }>();
-  for (const row of of.rows) {
-    const which = sample[row] ?? 0;
-    const id = who[which] ?? null;
-    if (screen[which] === NO_SCREEN || id === null) continue;
-    const point = points.get(id);
-    if (!point) points.set(id, { worst: row, samples: new Set([which]) });
-    else {
-      if (worse(row, point.worst) < 0) point.worst = row;
-      point.samples.add(which);
-    }
-  }
-  return [...points]
-    .toSorted(([, a], [, b]) => worse(a.worst, b.worst))
-    .map(([id, point]) => ({ who: id, samples: [...point.samples] }));
+  return met
+    .toSorted((a, b) => worse(worst[a] ?? 0, worst[b] ?? 0))
+    .map((point) => ({ who: all[point] ?? '', samples: taken.get(point) ?? [] }));
 }
 
 /**
