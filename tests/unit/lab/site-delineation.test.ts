@@ -222,6 +222,52 @@ describe('what a side says', () => {
     ['Below DP-1: delineated by DP-1-S2, 12.5 ft away, which does not exceed.', 'below', [at('DP-1', 0, 0, { screen: 'DP-1-S2', depth: metres(32.5, 'ft'), zone: 'deep' })]],
   ])('%s', (sentence, side, others) => expect(said(side, others)).toBe(sentence)); // prettier-ignore
 
+  test('what lies below is told in the vertical unit, what lies beside in the grid’s', () => {
+    const mixed = { vertical: 'ft', grid: 'm' } as const;
+    const told = (side: SideAnswer['side']) =>
+      sideSentence(
+        answers([]).find((answer) => answer.side === side)!,
+        reach(),
+        mixed,
+      );
+    expect(told('below')).toContain(
+      'Nothing within 20 ft below. Push to a tip depth of 30.0 ft there.',
+    );
+    expect(told('up-gradient')).toContain('within 30 m. Push 15 m out.');
+  });
+
+  test('open is what is neither delineated nor goes on; a closed side has no next push', () => {
+    const all = answers([
+      at('DP-2', 60, 0),
+      at('DP-3', -60, 0, { verdict: 'exceeds' }),
+      at('DP-4', 0, 60, { verdict: 'cannot-tell' }),
+      at('DP-1', 0, 0, { screen: 'DP-1-S2', depth: metres(30, 'ft'), zone: 'deep' }),
+    ]).filter(({ location }) => location === 'DP-1');
+    expect(all.map((one) => [one.side, isOpen(one), one.next === null])).toEqual([
+      ['down-gradient', false, true],
+      ['side-gradient, left', true, true],
+      ['up-gradient', false, true],
+      ['side-gradient, right', true, false],
+      ['below', false, true],
+    ]);
+  });
+
+  test('why the compass names the sides is said once for each reason, and not where flow does', () => {
+    expect(delineate([hot], EAST, reach()).unresolved).toBeNull();
+    const zones = [
+      hot,
+      at('DP-8', 900, 900, { verdict: 'exceeds', zone: 'deep' }),
+      at('DP-9', 1900, 900, { verdict: 'exceeds', zone: 'deep' }),
+    ];
+    const mixed = delineate(
+      zones,
+      (zone) => (zone === 'deep' ? { azimuth: null, reason: 'Only 2 heads count.' } : EAST()),
+      reach(),
+    );
+    expect(mixed.unresolved).toBe('Only 2 heads count.');
+    expect(mixed.answers.filter(({ side }) => side === 'north')).toHaveLength(2);
+  });
+
   test('a depth that nobody recorded leaves what lies below untold', () => {
     expect(said('below', [], { ...hot, depth: null })).toBe(
       'Below DP-1: cannot be told. The tip depth of what exceeds is not recorded.',
