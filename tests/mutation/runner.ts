@@ -66,7 +66,8 @@ const UNIT = 'tests/unit';
 const testsNamed = (beginnings: readonly string[]): string[] =>
   readdirSync(UNIT, { recursive: true, encoding: 'utf8' })
     .map((name) => name.replaceAll('\\', '/'))
-    .filter((name) => name.endsWith('.test.ts') && beginnings.some((each) => name.startsWith(each)))
+    .filter((name) => name.endsWith('.test.ts') && !name.endsWith('.svelte.test.ts'))
+    .filter((name) => beginnings.some((each) => name.startsWith(each)))
     .sort()
     .map((name) => join(UNIT, name));
 
