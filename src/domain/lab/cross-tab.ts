@@ -140,22 +140,46 @@ export function crossTab(
   return {
     sets: sets.map(({ name }) => name),
     columns,
-    rows: Array.from(samples, (place) => {
-      const { sample, location, screen } = asked.columns.samples[place] as PlacedSample;
-      let cells: CrossRow['cells'] | null = null;
-      return {
-        sample: sample.id,
-        kind: sample.kind,
-        location: location?.id ?? null,
-        screen: screen?.id ?? null,
-        zone: screen?.zone ?? null,
-        get cells() {
-          return (cells ??= standing(place).map((one) => one && cellOf(one)));
-        },
-      };
-    }),
+    rows: Array.from(
+      samples,
+      (place) =>
+        new SampleRow(asked.columns.samples[place] as PlacedSample, () =>
+          standing(place).map((one) => one && cellOf(one)),
+        ),
+    ),
     footnotes: notes.all,
   };
+}
+
+/** A row whose cells are made when they are looked at. */
+class SampleRow implements CrossRow {
+  #cells: CrossRow['cells'] | null = null;
+  readonly #taken: PlacedSample;
+  readonly #make: () => CrossRow['cells'];
+
+  constructor(taken: PlacedSample, make: () => CrossRow['cells']) {
+    this.#taken = taken;
+    this.#make = make;
+  }
+
+  get sample() {
+    return this.#taken.sample.id;
+  }
+  get kind() {
+    return this.#taken.sample.kind;
+  }
+  get location() {
+    return this.#taken.location?.id ?? null;
+  }
+  get screen() {
+    return this.#taken.screen?.id ?? null;
+  }
+  get zone() {
+    return this.#taken.screen?.zone ?? null;
+  }
+  get cells() {
+    return (this.#cells ??= this.#make());
+  }
 }
 
 type Standing = { readonly row: number; readonly others: number };
