@@ -165,6 +165,7 @@ export const PARTS: Readonly<Record<string, Part>> = {
     tests: [
       'lab/cas',
       'lab/federal',
+      'lab/lab-settings',
       'lab/cross',
       'lab/custody',
       'lab/quality',
