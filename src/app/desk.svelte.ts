@@ -53,10 +53,7 @@ export class Desk {
     void this.keeping.sweep();
     const last = this.keeping.sites[0];
     if (asked !== null || !last) await this.openDemo(asked ?? usual);
-    else {
-      await this.openKept(last.id);
-      if (this.#site) takeInHand(this.#site);
-    }
+    else await this.openKept(last.id, takeInHand);
   }
 
   /** A demo is looked at; it is kept as a site of its own from its first edit. */
@@ -121,13 +118,16 @@ export class Desk {
     if (turn === this.#turn) this.opening = rows;
   }
 
-  async openKept(id: string): Promise<void> {
+  /** @param ready  done to the site before it is shown */
+  async openKept(id: string, ready: (site: OpenSite) => void = () => {}): Promise<void> {
     await this.#letGo();
     const opened = await this.keeping.open(id, (changed) => this.#site?.follow(changed));
     if (!opened.ok) return this.#refuse(opened.problem);
     const keeper = opened.value;
     await readInSteps(keeper.site, (rows) => (this.opening = rows));
-    this.#show(new OpenSite({ package: keeper.site, problems: [], keeper }));
+    const site = new OpenSite({ package: keeper.site, problems: [], keeper });
+    ready(site);
+    this.#show(site);
   }
 
   /** The open site as a zip of its folder, and the name to save it under. */
