@@ -90,8 +90,7 @@ export class OpenSite {
   readonly judgedInView = $derived(judgedIn(this.site, this.#levelSet, this.#inView));
   /** Of these, enough to draw the marks of every screen by. */
   readonly drawnResults = $derived(drawnOf(this.site, this.judgedInView));
-  /** `judged` and `judgedInView` as objects: not for what is looked at while every event is asked for. */
-  readonly results = $derived(judgedList(this.judged));
+  /** `judgedInView` as objects: not for what is looked at while every event is asked for. */
   readonly shownResults = $derived(judgedList(this.judgedInView));
 
   #keeper: SiteKeeper | null;

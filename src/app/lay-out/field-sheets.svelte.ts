@@ -1,3 +1,4 @@
+import { drawnOf } from '../../domain/lab/drawn-results';
 import { holdsOn } from '../../domain/layout/cleared';
 import { cleanToDirty, expectedAt } from '../../domain/layout/clean-to-dirty';
 import { clearancesAt } from '../../domain/layout/clearance';
@@ -103,7 +104,10 @@ export class FieldSheets {
       ? points.toSorted((a, b) => byName.compare(a.location.id, b.location.id))
       : points.toSorted((a, b) => b.at[1] - a.at[1] || a.at[0] - b.at[0]);
   });
-  readonly expected = $derived.by(() => expectedAt(this.#site.site, this.#site.results));
+  readonly expected = $derived.by(() => {
+    const { site, judged } = this.#site;
+    return expectedAt(site, drawnOf(site, judged));
+  });
   /** How good the water expected is, in words; blank where no water is expected at all. */
   readonly waterErrorWords = $derived.by(() => {
     const { site, flow } = this.#site;

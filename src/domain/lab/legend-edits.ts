@@ -1,7 +1,7 @@
 import type { Edit } from '../site/edits/apply';
 import type { Site } from '../site/site';
-import { DEFAULT_LEGEND, isMeaning, type Meaning } from './qualifiers';
-import { resultsOf } from './site-results';
+import { DEFAULT_LEGEND, FLAG, isMeaning, type Meaning } from './qualifiers';
+import { columnsOf } from './site-columns';
 
 /** A letter in a legend as a person sees it. */
 export type LegendLine = {
@@ -90,9 +90,12 @@ export function takeOut(site: Site, laboratory: string | null, letter: string): 
 /** Letters of a laboratory that stand beside results and that no legend explains, with how many results. */
 export function unexplained(site: Site, laboratory: string | null): ReadonlyMap<string, number> {
   const counts = new Map<string, number>();
-  for (const { reading, sample } of resultsOf(site).used)
-    if (nameOf(sample.laboratory) === laboratory)
-      for (const letter of reading.unknownLetters)
-        counts.set(letter, (counts.get(letter) ?? 0) + 1);
+  const { size, flags, sample, samples, resultAt } = columnsOf(site);
+  for (let row = 0; row < size; row++) {
+    if (((flags[row] ?? 0) & FLAG.unknown) === 0) continue;
+    if (nameOf(samples[sample[row] ?? 0]?.sample.laboratory ?? null) !== laboratory) continue;
+    for (const letter of resultAt(row).reading.unknownLetters)
+      counts.set(letter, (counts.get(letter) ?? 0) + 1);
+  }
   return counts;
 }

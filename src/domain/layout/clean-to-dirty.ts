@@ -2,7 +2,7 @@ import { distanceBetween } from '../geometry/compass';
 import { distanceToOutline, prepare, whereInPrepared } from '../geometry/prepared';
 import type { XY } from '../geometry/shape';
 import { readShape } from '../geometry/wkt';
-import type { JudgedResult } from '../lab/site-results';
+import type { DrawnResult } from '../lab/drawn-results';
 import { worseFirst, worstOf } from '../lab/worst';
 import type { Verdict } from '../lab/verdict';
 import type { Feature } from '../site/schema';
@@ -33,7 +33,7 @@ export function sourcesAt(features: readonly Feature[], at: XY): readonly Featur
 /** What is expected at planned points, by results judged against a set of levels and by what is drawn. */
 export function expectedAt(
   site: Site,
-  results: readonly JudgedResult[],
+  results: readonly DrawnResult[],
 ): (point: PlannedPoint) => Expected {
   const { unit } = site.settings.grid;
   const judged = groupBy(results, ({ screen }) => screen?.location ?? null);
