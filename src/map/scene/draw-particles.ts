@@ -18,6 +18,8 @@ export type OnWindow = {
   readonly factor: number;
   /** px of a mark. */
   readonly tail: number;
+  /** Where words stand, in the grid: no mark is drawn there, since it would cross their digits. */
+  readonly words?: readonly Extent[];
 };
 
 /** Steps of plainness: one stroke for all the marks of a step. */
@@ -30,7 +32,7 @@ const SHADES = 4;
 export function drawParticles(
   pen: Pen,
   { count, x, y, age, life, gone, east, north }: Particles,
-  { extent, size, centre, factor, tail }: OnWindow,
+  { extent, size, centre, factor, tail, words = [] }: OnWindow,
 ): void {
   const scale = size[0] / (extent.east - extent.west);
   const [left, top] = [
@@ -38,13 +40,26 @@ export function drawParticles(
     (extent.north - centre[1]) * (size[1] / (extent.north - extent.south)),
   ];
   const px = factor * scale;
+  /** Either end of a mark, metres about the middle of the wells. */
+  const isOnWords = (atX: number, atY: number) => {
+    const [e, n] = [centre[0] + factor * atX, centre[1] + factor * atY];
+    return words.some((box) => e > box.west && e < box.east && n > box.south && n < box.north);
+  };
+  const isHidden = (i: number) => {
+    const [atX, atY] = [x[i] as number, y[i] as number];
+    const back = Math.min(tail / px, gone[i] as number);
+    return (
+      isOnWords(atX, atY) ||
+      isOnWords(atX - back * (east[i] as number), atY - back * (north[i] as number))
+    );
+  };
   pen.clearRect(0, 0, size[0], size[1]);
   for (let shade = 1; shade <= SHADES; shade++) {
     pen.globalAlpha = shade / SHADES;
     pen.beginPath();
     for (let i = 0; i < count; i++) {
       const plain = plainness(age[i] as number, life[i] as number);
-      if (Math.ceil(plain * SHADES) !== shade) continue;
+      if (Math.ceil(plain * SHADES) !== shade || isHidden(i)) continue;
       const long = Math.min(tail, (gone[i] as number) * px);
       const atX = left + (x[i] as number) * px;
       const atY = top - (y[i] as number) * px;

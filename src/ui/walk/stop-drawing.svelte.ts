@@ -1,12 +1,14 @@
 import type { OpenSite } from '../../app/open-site.svelte';
 import { laidPictures } from '../../app/places/laid-pictures';
 import type { Walk } from '../../app/walk/walk.svelte';
+import { metresPerPixel } from '../../map/camera';
 import { furnitureRoom } from '../../map/furniture/room';
 import type { MapPoint } from '../../map/furniture/point-list';
 import { drawnPlaces, locationWords } from '../../map/scene/from-locations';
 import { pictureItems } from '../../map/scene/from-pictures';
 import { numbersDiffer, rolledWords } from '../../map/scene/rolling-words';
-import { inView, type Scene } from '../../map/scene/scene';
+import { inView, type Extent, type Scene } from '../../map/scene/scene';
+import { wordsPlaced } from '../../map/scene/svg';
 import { readable, stopScene } from '../../map/stop-scene';
 import { gliding, isStill } from './glide';
 import type { MapWindow } from './map-window.svelte';
@@ -70,6 +72,19 @@ export class StopDrawing {
 
   /** What of it is in the window, for the legend. */
   readonly seen: Scene = $derived.by(() => inView(this.#laid, this.#onMap.shows));
+
+  /** Where its words stand, in the grid. */
+  readonly words: readonly Extent[] = $derived.by(() => {
+    const { shows: extent, size } = this.#onMap;
+    const [width, height] = size;
+    const scale = metresPerPixel(extent, size);
+    return wordsPlaced(this.#laid, { extent, width, height }, this.#magnify()).map(({ box }) => ({
+      west: extent.west + box.left * scale,
+      east: extent.west + box.right * scale,
+      north: extent.north - box.top * scale,
+      south: extent.north - box.bottom * scale,
+    }));
+  });
 
   /** Points on it, where they are drawn. */
   readonly points: readonly MapPoint[] = $derived.by(() => {

@@ -12,6 +12,8 @@ import { randomFrom } from '../../../src/domain/water/random';
 import { convexHull, isInside, type XY } from '../../../src/domain/water/surface/hull';
 import { slopeOnTin, triangulate } from '../../../src/domain/water/surface/tin';
 import { metres } from '../../../src/domain/units';
+import { drawParticles, type Pen } from '../../../src/map/scene/draw-particles';
+import type { Extent } from '../../../src/map/scene/scene';
 import { openFolder } from '../folder';
 import { oracleText } from '../surface/oracle';
 
@@ -160,4 +162,42 @@ test('a mark comes and goes softly', () => {
   expect([plainness(0, 4), plainness(2, 4), plainness(4, 4), plainness(9, 4)]).toEqual([
     0, 1, 0, 0,
   ]);
+});
+
+describe('marks on a map', () => {
+  const marks = strewn(water, 400, randomFrom(11));
+  drift(marks, water, { seconds: 0.5, far: 4 }, randomFrom(12));
+  // A px a metre about the middle of the wells.
+  const onWindow = {
+    extent: { west: -300, south: -300, east: 300, north: 300 },
+    size: [600, 600],
+    centre: [0, 0],
+    factor: 1,
+    tail: 8,
+  } as const;
+  const drawn = (words: readonly Extent[]) => {
+    const ends: [number, number][] = [];
+    const end = (x: number, y: number) => void ends.push([x - 300, 300 - y]);
+    const pen: Pen = {
+      globalAlpha: 1,
+      beginPath: () => {},
+      moveTo: end,
+      lineTo: end,
+      stroke: () => {},
+      clearRect: () => {},
+    };
+    drawParticles(pen, marks, { ...onWindow, words });
+    return ends;
+  };
+
+  test('are none where words stand, so that no digit is crossed, and the same elsewhere', () => {
+    const words = { west: -60, south: -20, east: 60, north: 20 };
+    const isOn = ([x, y]: [number, number]) => Math.abs(x) < 60 && Math.abs(y) < 20;
+    const all = drawn([]);
+    expect(all.some(isOn)).toBe(true);
+    const left = drawn([words]);
+    expect(left.some(isOn)).toBe(false);
+    expect(left.length).toBeGreaterThan(all.length / 2);
+    expect(drawn([onWindow.extent])).toEqual([]);
+  });
 });
