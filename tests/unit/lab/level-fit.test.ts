@@ -13,6 +13,7 @@ import { resultReader, valueOf, type ResultInput } from '../../../src/domain/lab
 import { cautionsOf, levelSets, ratioToLevel, verdictOf } from '../../../src/domain/lab/screening';
 import { becauseOf, levelText, verdictSentence } from '../../../src/domain/lab/verdict-words';
 import { verdictWork } from '../../../src/domain/lab/verdict-work';
+import { worstBy } from '../../../src/domain/lab/worst';
 import { worstByScreen } from '../../../src/domain/lab/worst-by-screen';
 import { siteFrom } from '../site-from';
 import { aLevel, aResult } from './a-result';
@@ -468,4 +469,18 @@ describe('runs of one sample at their edges', () => {
     const diluted = run('480', { run: 'dilution' });
     expect(chosenRuns([diluted, run('210 E'), run('220 E')]).used).toEqual([diluted]);
   });
+});
+
+test('of one group the result furthest over its level, wherever it stands; of equals the first', () => {
+  const [two, ten, three, again, below, rejected, other] = ['10', '50', '15', '50.0', '1', '9 R', '8 R'].map((value) => judged(value)); // prettier-ignore
+  const worst = (...of: (typeof two)[]) =>
+    worstBy(
+      of.map((one) => one!),
+      () => 'A',
+    ).get('A');
+  expect(worst(two, ten, three)).toBe(ten);
+  expect(worst(ten, three, below)).toBe(ten);
+  expect(worst(ten, again)).toBe(ten);
+  expect(worst(again, ten)).toBe(again);
+  expect(worst(rejected, other)).toBe(rejected);
 });

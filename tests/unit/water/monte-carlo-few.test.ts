@@ -181,6 +181,8 @@ describe('no simulation, and why', () => {
       expect(problem(wrong)).toEqual({ kind: 'no-error-stated', ids: ['3'] });
     }
     expect(problem(errorsOf(1).map((one, i) => (i === 2 ? none : one)))).toBeNull();
+    const surveyed = WELLS.map(() => ({ ...none, survey: metres(0.05) }));
+    expect(problem(surveyed)).toBeNull();
     expect(problem(WELLS.map(() => none))).toEqual({
       kind: 'no-error-stated',
       ids: ['1', '2', '3', '4', '5'],

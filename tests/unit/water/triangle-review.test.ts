@@ -121,3 +121,29 @@ test('two wells make no triangle, none makes none', () => {
   expect(reviewed()).toMatchObject({ count: 0, listed: [], spread: null });
   expect(triangleAt(trianglesOf(SIX_IN_FEET), 20)).toBeNull();
 });
+
+describe('a right triangle of 30, 40 and 50 m', () => {
+  const corners = [well('1', 0, 0, 9), well('2', 40, 0, 9), well('3', 0, 30, 8)];
+
+  test('has its smallest angle of 36.87° whichever corner is named first', () => {
+    for (const [i, j, k] of [
+      [0, 1, 2],
+      [1, 2, 0],
+      [2, 0, 1],
+      [2, 1, 0],
+    ] as const) {
+      // prettier-ignore
+      const triangle = triangleAt(trianglesOf([corners[i], corners[j], corners[k]].map((one) => one!)), 0)!;
+      expect(triangle.smallestAngle).toBeCloseTo((Math.atan(30 / 40) * 180) / Math.PI, 9);
+      expect(triangle.baseToHeight).toBeCloseTo(50 / 24, 9); // 1200 m² over 50 m
+    }
+  });
+
+  test('and falling due north has the direction 0, in the column as in the triangle', () => {
+    const triangles = trianglesOf(corners);
+    expect(triangles.azimuth[0]).toBeCloseTo(0, 12);
+    expect(triangleAt(triangles, 0)?.azimuth).toBe(0);
+    const west = trianglesOf([well('1', 0, 0, 9), well('2', 40, 0, 10), well('3', 0, 30, 9)]);
+    expect(west.azimuth[0]).toBeCloseTo(270, 9);
+  });
+});
