@@ -125,7 +125,7 @@ export class SampleNames {
           ? `The file has no column of locations, and none of its ${all} names (${listed(others, 4)}) is a location of the site. If they are, take the file of locations first.`
           : `The file has no column of locations. ${placed.size} of ${all} names are locations of the site: ${listed([...placed.keys()], 6)}.${rest}`,
       choices: [
-        { value: 'yes', says: placed.size === 0 ? 'Yes: they are locations the site does not have yet' : 'Yes: field samples of the locations named' }, // prettier-ignore
+        { value: 'yes', says: placed.size === 0 ? 'Yes: they are locations the site does not have yet' : 'Yes, as field samples' }, // prettier-ignore
         { value: 'no', says: 'No: refuse their rows' },
       ],
       proposed: placed.size > 0 && placed.size >= others.length ? 'yes' : null,
