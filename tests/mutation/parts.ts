@@ -115,14 +115,18 @@ export const PARTS: Readonly<Record<string, Part>> = {
     tests: ['surface/contour', 'surface/hull', 'surface/tin', 'surface/flow', 'surface/places'],
   },
   kriging: {
-    change: surface('cholesky', 'covariance*', 'cross-*', 'kriging*', 'panels', 'variogram*'),
+    change: surface('cholesky', 'cross-*', 'kriging', 'panels', 'variogram*'),
     tests: [
       'surface/cholesky',
       'surface/cross',
-      'surface/kriging',
+      'surface/kriging.',
       'surface/panels',
       'surface/variogram',
     ],
+  },
+  'kriging-grids': {
+    change: surface('covariance*', 'kriging-*'),
+    tests: ['surface/kriging-grid', 'surface/kriging.'],
   },
   chance: {
     change: water('random', 'distributions', 'special-functions', 'leave-one-out'),
