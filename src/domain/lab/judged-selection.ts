@@ -4,7 +4,13 @@ import { WITH_NUMBERS, type LevelSet } from './screening';
 import type { Selection } from './selection';
 import type { JudgedResult } from './site-results';
 import { REASONS, VERDICTS, type Verdict } from './verdict';
-import { outcomeCodes, outcomeWithCode, ratioAt, VERDICT_PLACE } from './verdict-columns';
+import {
+  countCodes,
+  outcomeCodes,
+  outcomeWithCode,
+  ratioAt,
+  VERDICT_PLACE,
+} from './verdict-columns';
 import { WORST_FIRST, type VerdictCounts } from './worst';
 
 /** A selection judged against one set of levels. */
@@ -49,18 +55,8 @@ export const judgedList = (of: JudgedSelection): JudgedResult[] =>
   Array.from(of.rows, (row) => judgedAt(of, row));
 
 /** How many results came to each verdict. */
-export function verdictCounts({ codes, rows }: JudgedSelection): VerdictCounts {
-  const byCode = new Uint32Array(REASONS.length);
-  for (const row of rows) {
-    const code = codes[row] ?? 0;
-    byCode[code] = (byCode[code] ?? 0) + 1;
-  }
-  const counts = VERDICTS.map((verdict, place) => {
-    const ofVerdict = byCode.filter((_, code) => VERDICT_PLACE[code] === place);
-    return [verdict, ofVerdict.reduce((sum, count) => sum + count, 0)] as const;
-  });
-  return Object.fromEntries(counts) as VerdictCounts;
-}
+export const verdictCounts = ({ codes, rows }: JudgedSelection): VerdictCounts =>
+  countCodes(codes, rows);
 
 /** For each code, how bad it is: 0 the worst. */
 const RANK = Uint8Array.from(REASONS, (_, code) =>

@@ -263,14 +263,18 @@ export function ratioAt(columns: ResultColumns, row: number, level: Level): numb
   return place === NO_NUMBER || level.value === null ? 0 : (amounts[place] ?? 0) / level.amount;
 }
 
-/** How many rows came to each verdict. */
-export function countCodes(codes: Uint8Array): VerdictCounts {
-  const counts = new Uint32Array(VERDICTS.length);
-  for (const code of codes) {
-    const place = VERDICT_PLACE[code] ?? 0;
-    counts[place] = (counts[place] ?? 0) + 1;
-  }
-  return Object.fromEntries(
-    VERDICTS.map((verdict, place) => [verdict, counts[place] ?? 0]),
-  ) as VerdictCounts;
+/**
+ * How many rows came to each verdict.
+ * @param rows  which are counted; all if not given
+ */
+export function countCodes(codes: Uint8Array, rows?: Uint32Array): VerdictCounts {
+  const byCode = new Uint32Array(REASONS.length);
+  const add = (code: number) => (byCode[code] = (byCode[code] ?? 0) + 1);
+  if (rows) for (const row of rows) add(codes[row] ?? 0);
+  else for (const code of codes) add(code);
+  const counts = VERDICTS.map((verdict, place) => {
+    const ofVerdict = byCode.filter((_, code) => VERDICT_PLACE[code] === place);
+    return [verdict, ofVerdict.reduce((sum, count) => sum + count, 0)] as const;
+  });
+  return Object.fromEntries(counts) as VerdictCounts;
 }
