@@ -107,12 +107,14 @@ export function delineate(
     const way = wayIn(point.zone);
     if (way.reason !== null) reasons.add(way.reason);
     const names: readonly Side[] = way.azimuth === null ? COMPASS_SIDES : FLOW_SIDES;
-    const others = places.filter(
-      (other) => other.zone === point.zone && other.location !== point.location,
-    );
+    const near = places.flatMap((one): Around[] => {
+      if (one.zone !== point.zone || one.location === point.location) return [];
+      const distance = apart(point, one, reach);
+      return distance <= reach.within ? [{ one, distance, azimuth: wayTo(point, one) }] : [];
+    });
     // Both lists of names turn to the left by a quarter at a time.
     return names.map((side, turn) =>
-      answerToward(point, others, side, (way.azimuth ?? 0) - 90 * turn, reach),
+      answerToward(point, near, side, (way.azimuth ?? 0) - 90 * turn, reach),
     );
   });
   const deep = [...groupBy(screens, ({ location }) => location)].flatMap(([, here]) =>
@@ -130,19 +132,21 @@ function worstScreen(screens: readonly ScreenVerdict[]): ScreenVerdict | undefin
   return screens.find(({ verdict }) => verdict === worst);
 }
 
-/** How far apart, in ground metres, and which way from a to b. */
-function between(a: ScreenVerdict, b: ScreenVerdict, { combinedFactor }: Reach) {
-  const [dx, dy] = [b.easting - a.easting, b.northing - a.northing];
-  return {
-    distance: Math.hypot(dx, dy) / combinedFactor,
-    azimuth: (Math.atan2(dx, dy) * 180) / Math.PI,
-  };
-}
+/** How far apart, in ground metres. */
+const apart = (a: ScreenVerdict, b: ScreenVerdict, { combinedFactor }: Reach) =>
+  Math.hypot(b.easting - a.easting, b.northing - a.northing) / combinedFactor;
+
+/** Which way from a to b: degrees clockwise from grid north. */
+const wayTo = (a: ScreenVerdict, b: ScreenVerdict) =>
+  (Math.atan2(b.easting - a.easting, b.northing - a.northing) * 180) / Math.PI;
 
 /** In (−180, 180]. */
 const turned = (degrees: number) => -((((180 - degrees) % 360) + 360) % 360) + 180;
 
 type Found = { readonly one: ScreenVerdict; readonly distance: number };
+
+/** A point near enough to answer for a side, and which way it lies. */
+type Around = Found & { readonly azimuth: number };
 
 /** What decides among points near enough, nearest first: one that is known, else one that cannot tell. */
 function decided(near: readonly Found[]): Pick<SideAnswer, 'status' | 'by' | 'distance'> {
@@ -165,19 +169,16 @@ function decided(near: readonly Found[]): Pick<SideAnswer, 'status' | 'by' | 'di
 
 function answerToward(
   point: ScreenVerdict,
-  others: readonly ScreenVerdict[],
+  near: readonly Around[],
   side: Side,
   azimuth: number,
   reach: Reach,
 ): SideAnswer {
-  const near = others.flatMap((one): Found[] => {
-    const to = between(point, one, reach);
+  const thatWay = near.filter((to) => {
     const off = turned(to.azimuth - azimuth);
-    return to.distance <= reach.within && off > -45 && off <= 45
-      ? [{ one, distance: to.distance }]
-      : [];
+    return off > -45 && off <= 45;
   });
-  const answer = decided(near);
+  const answer = decided(thatWay);
   const step = (reach.within / 2) * reach.combinedFactor;
   const radians = (azimuth * Math.PI) / 180;
   const next =
@@ -206,7 +207,7 @@ function answerBelow(
   const deepest = Math.max(...depths.flatMap((depth) => depth ?? []));
   const near = all.flatMap((one): Found[] => {
     if (one.depth === null || one.depth <= deepest) return [];
-    const inNest = one.location === first.location || between(first, one, reach).distance <= NEST;
+    const inNest = one.location === first.location || apart(first, one, reach) <= NEST;
     const down = one.depth - deepest;
     return inNest && down <= reach.below ? [{ one, distance: down }] : [];
   });
