@@ -52,8 +52,11 @@ function tipDepths({ screens }: Site): ReadonlyMap<string, number> {
   return depths;
 }
 
-/** Names that must be there stand so many px further off before they stand on something. */
-const FURTHER = [8, 16];
+/** Layers of the names of points, and of what is drawn. */
+const NAMES: readonly Item['layer'][] = ['point-labels', 'feature-labels'];
+
+/** Names that are looked for stand so many px further off before they stand on something, or not at all. */
+const FURTHER = [8, 16, 28, 40];
 
 /** What of a stop its map is made from; names in its words are written before others. */
 type DrawnStop = Pick<Stop, 'made' | 'view'> & Partial<Pick<Stop, 'title' | 'sentences'>>;
@@ -81,8 +84,8 @@ export function stopScene(
   const { title = '', sentences = [] } = words;
   const named = namedPoints(site, { title, sentences });
   const first = (item: Item): Item =>
-    item.kind === 'text' && item.layer === 'point-labels' && named.has(item.who ?? '')
-      ? { ...item, priority: 0, always: true, further: FURTHER }
+    item.kind === 'text' && NAMES.includes(item.layer) && named.has(item.who ?? '')
+      ? { ...item, priority: 0, always: item.layer === 'point-labels', further: FURTHER }
       : item;
   return [
     ...siteScene({ ...drawing, site: { ...site, features } })

@@ -12,11 +12,18 @@ function standsIn(words: string, name: string): boolean {
   return false;
 }
 
-/** The points of a site that the words of a stop name: a room looks for these on its map. */
+/**
+ * The points, sources and receptors of a site, by id, that the words of a stop
+ * name: a room looks for these on its map.
+ */
 export function namedPoints(
-  { locations }: Pick<Site, 'locations'>,
+  { locations, features }: Pick<Site, 'locations' | 'features'>,
   { title, sentences }: Pick<Stop, 'title' | 'sentences'>,
 ): ReadonlySet<string> {
   const words = [title, ...sentences.map(plain)].join('\n');
-  return new Set([...locations.keys()].filter((id) => standsIn(words, id)));
+  const drawn = features.filter(({ kind }) => kind === 'source area' || kind === 'receptor');
+  return new Set([
+    ...[...locations.keys()].filter((id) => standsIn(words, id)),
+    ...drawn.flatMap(({ id, name }) => (name !== null && standsIn(words, name) ? [id] : [])),
+  ]);
 }

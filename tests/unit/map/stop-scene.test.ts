@@ -99,5 +99,7 @@ describe('the points that the words of a stop name', () => {
   test('are told apart from longer names that begin alike', () => {
     const words = { title: 'MW-1 and DP-1', sentences: [['at MW-12, (PZ-3D).']] };
     expect([...namedPoints(site, words)].toSorted()).toEqual(['MW-1', 'PZ-3D']);
+    const sources = { title: '', sentences: [['Fuel tank pit and Degreaser sump.']] };
+    expect([...namedPoints(site, sources)].toSorted()).toEqual(['SA-1', 'SA-2']);
   });
 });
