@@ -121,7 +121,7 @@ try {
     const took = await fromChangeTill(page, till, does);
     return { took, gap: await longestGap(page) };
   };
-  const LOOKED = '.panel footer .main:enabled';
+  const LOOKED = '.panel[aria-busy=false] footer';
 
   for (let round = 1; round <= ROUNDS; round++) {
     const whole = await papaAlone(page, true);
