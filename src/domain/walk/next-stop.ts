@@ -115,7 +115,8 @@ export function whatNext({ site, of, flow }: Material): Telling {
     alsoOf: event ? [event.id] : [],
     notes: 'A drawn line only knows what was drawn: clearance comes before any push.',
     view: {
-      shown: { ...bare(of), arrow: true, verdicts: true },
+      // The arrow would lie over the crosses.
+      shown: { ...bare(of), arrow: !isCrossed, verdicts: true },
       points: 'all',
       contours: false,
       ...(isCrossed ? { sides: true } : {}),
