@@ -149,7 +149,9 @@ test('a site plan is placed by three marks, lies under the points, is undone, sa
   await page.goto(new URL('.', page.url()).href);
   await expect.poll(() => shareOf(page, GREEN)).toBeGreaterThan(0.02);
   await page.locator('summary', { hasText: /^Open$/ }).click();
-  await page.getByLabel('Open a zip of a site').setInputFiles(file('yard.zip', 'application/zip', zip));
+  await page
+    .getByLabel('Open a zip of a site')
+    .setInputFiles(file('yard.zip', 'application/zip', zip));
   await expect.poll(() => shareOf(page, GREEN)).toBeGreaterThan(0.02);
 });
 

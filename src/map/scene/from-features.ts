@@ -213,7 +213,7 @@ function boundaryBufferItems(feature: Feature, shape: Shape): Item[] {
       layer: 'utility-buffers',
       means: 'Kept off the boundary',
       polygons: shape.areas.flatMap((area) =>
-        area.flatMap((ring, i) => stripsWithin(ring, i === 0 ? distance : -distance)),
+        area.flatMap((ring, i) => stripsWithin(ring, (i === 0 ? 1 : -1) * distance)),
       ),
       hatch: { pattern: 'diagonal', colour: 'line' },
     },
