@@ -9,11 +9,16 @@ export const KINDS: readonly {
   readonly says: string;
 }[] = [
   { kind: 'direct push', status: 'pushed', says: 'direct-push points, pushed' },
+  { kind: 'direct push', status: 'planned', says: 'direct-push points, planned' },
   { kind: 'monitoring well', status: 'installed', says: 'monitoring wells, installed' },
   { kind: 'piezometer', status: 'installed', says: 'piezometers, installed' },
   { kind: 'supply well', status: 'installed', says: 'supply wells, installed' },
   { kind: 'staff gauge', status: 'installed', says: 'staff gauges, installed' },
 ];
+
+/** What stands for one of them as an answer: its kind, and "planned" where nothing stands yet. */
+const answerFor = ({ kind, status }: { readonly kind: string; readonly status: string }) =>
+  status === 'planned' ? `${kind}, planned` : kind;
 
 const REFUSE = 'refuse';
 
@@ -83,7 +88,7 @@ export class KindGroups {
       question: `What ${names.length === 1 ? 'is' : 'are'} ${listed(names, 4)}?`,
       why,
       choices: [
-        ...KINDS.map(({ kind, says }) => ({ value: kind, says })),
+        ...KINDS.map((each) => ({ value: answerFor(each), says: each.says })),
         { value: REFUSE, says: 'Not a location of the site: refuse their rows' },
       ],
       proposed: said?.kind ?? byStem,
@@ -95,7 +100,7 @@ export class KindGroups {
   /** What a person said of a location: its kind and status; null where they have not, or refuse it. */
   private said(name: string) {
     const answer = this.context.answer(this.ids.get(name) ?? '');
-    return KINDS.find(({ kind }) => kind === answer) ?? null;
+    return KINDS.find((each) => answerFor(each) === answer) ?? null;
   }
 
   /** The cell of its kind or status. */

@@ -3,6 +3,9 @@ import type { Context } from './context';
 import { KINDS } from './kinds';
 import { listed } from './listed';
 
+/** A level or a sample is of something that stands already. */
+const STANDING = KINDS.filter(({ status }) => status !== 'planned');
+
 /** A location to be added, as a person said it is. */
 export type NewLocation = {
   readonly id: string;
@@ -130,7 +133,7 @@ export class Places {
 
   private addLocation(name: string, heading: string): Cell {
     this.unknown.add(name);
-    const kind = KINDS.find((each) => each.kind === this.context.answer(LOCATION));
+    const kind = STANDING.find((each) => each.kind === this.context.answer(LOCATION));
     if (!kind) return refusal(heading, 'a location or screen of the site', name);
     this.newLocations.set(name, { id: name, kind: kind.kind, status: kind.status });
     return name;
@@ -144,7 +147,7 @@ export class Places {
         question: 'What are the locations the site does not have yet?',
         why: `${listed([...this.unknown])} ${this.unknown.size === 1 ? 'is' : 'are'} not on the site. Added ones have no coordinates yet.`,
         choices: [
-          ...KINDS.map(({ kind, says }) => ({ value: kind, says: `Add them as ${says}` })),
+          ...STANDING.map(({ kind, says }) => ({ value: kind, says: `Add them as ${says}` })),
           { value: 'refuse', says: 'Refuse their rows' },
         ],
         proposed: null,
