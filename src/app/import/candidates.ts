@@ -1,6 +1,8 @@
 import { fail, ok, type Result } from '../../domain/result';
 import { openDrawing } from '../../io/formats/open-drawing';
-import { readDelimited, readDelimitedText, type Dressed } from '../../io/import/read-delimited';
+import type { Dressed } from '../../io/import/delimited-reader';
+import { readDelimited, readDelimitedText } from '../../io/import/read-delimited';
+import { secondReader } from './second-reader';
 import { openWorkbook } from '../../io/import/read-workbook';
 import type { Progress, SourceTable } from '../../io/import/source-table';
 import { kindOf } from './kind-of';
@@ -37,7 +39,7 @@ export async function candidatesIn(file: File): Promise<Result<readonly Candidat
         {
           name: file.name,
           isText: true,
-          read: (dressed) => readDelimited(file.name, file, dressed),
+          read: (dressed) => readDelimited(file.name, file, dressed, secondReader()),
           glance: () => readDelimited(file.name, file.slice(0, A_GLANCE)),
         },
       ]);

@@ -4,7 +4,7 @@ import { evidentAnswers, offeredAgain, proposedAnswers, type Answers } from '../
 import { DELIMITER_WORDS, type Delimiter } from '../../io/import/dress';
 import { ENCODING_WORDS, type Encoding } from '../../io/import/encoding';
 import type { ColumnUse, Mapping, Proposal } from '../../io/import/mapping';
-import type { Dressed } from '../../io/import/read-delimited';
+import type { Dressed } from '../../io/import/delimited-reader';
 import type { Coordinates, Progress } from '../../io/import/source-table';
 import { onePerSite } from '../one-per-site.svelte';
 import type { OpenSite } from '../open-site.svelte';

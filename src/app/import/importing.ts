@@ -7,7 +7,7 @@ import type { Target } from '../../io/import/context';
 import type { Mapping, Proposal } from '../../io/import/mapping';
 import { proposeMapping } from '../../io/import/match-columns';
 import { previewing, summaryOf, type Preview } from '../../io/import/preview';
-import type { Dressed } from '../../io/import/read-delimited';
+import type { Dressed } from '../../io/import/delimited-reader';
 import { refusedCsv } from '../../io/import/refused';
 import type { Progress, SourceTable } from '../../io/import/source-table';
 import { recognised, type Recognised } from '../../io/import/taking-order';

@@ -48,6 +48,17 @@ export const keyHashes = (columns: KeyColumns, size: number) => hashesOf(columns
 export const sameKey = (a: KeyColumns, atA: number, b: KeyColumns, atB: number) =>
   haveOneKey(a, atA, b, atB, keyText);
 
+/** Which block a row lies in, by the rows that come before each; rows count from 0. */
+export function blockAt(starts: readonly number[], row: number): number {
+  let [low, high] = [0, starts.length - 1];
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if ((starts[middle] ?? 0) <= row) low = middle;
+    else high = middle - 1;
+  }
+  return low;
+}
+
 /** The rows a table of the site has, to be found by their key. */
 export class ExistingRows {
   private readonly starts: number[] = [];
@@ -82,18 +93,8 @@ export class ExistingRows {
     return this.table?.size ?? 0;
   }
 
-  private blockOf(row: number): number {
-    let [low, high] = [0, this.starts.length - 1];
-    while (low < high) {
-      const middle = (low + high + 1) >> 1;
-      if ((this.starts[middle] ?? 0) <= row) low = middle;
-      else high = middle - 1;
-    }
-    return low;
-  }
-
   private isKey(row: number, columns: KeyColumns, at: number): boolean {
-    const which = this.blockOf(row);
+    const which = blockAt(this.starts, row);
     return sameKey(this.keys[which] ?? [], row - (this.starts[which] ?? 0), columns, at);
   }
 
@@ -105,7 +106,7 @@ export class ExistingRows {
 
   /** A reader of one row's cells. */
   row(row: number): { readonly block: Block | undefined; readonly at: number } {
-    const which = this.blockOf(row);
+    const which = blockAt(this.starts, row);
     return { block: this.table?.blocks[which], at: row - (this.starts[which] ?? 0) };
   }
 

@@ -62,6 +62,14 @@ export class BlockBuilder {
     }
   }
 
+  /** Add the blocks of a table made by another builder of the same columns. */
+  addBlocks({ blocks, columns, size }: Table) {
+    this.close();
+    this.blocks.push(...blocks);
+    this.width = Math.max(this.width, columns.length);
+    this.rows += size;
+  }
+
   private close() {
     if (this.size === 0) return;
     const { size } = this;

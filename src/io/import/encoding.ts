@@ -47,8 +47,12 @@ const ABOVE_ASCII = '€\x81‚ƒ„…†‡ˆ‰Š‹Œ\x8dŽ\x8f\x90‘’“
 export class Decoder {
   private readonly decoder: TextDecoder;
 
-  constructor(private readonly encoding: Encoding) {
-    this.decoder = new TextDecoder(encoding, { fatal: encoding === 'utf-8' });
+  /** @param begins  whether the bytes begin a file: a byte-order mark is one only there */
+  constructor(
+    private readonly encoding: Encoding,
+    begins = true,
+  ) {
+    this.decoder = new TextDecoder(encoding, { fatal: encoding === 'utf-8', ignoreBOM: !begins });
   }
 
   /** The text of some bytes, or null where they are not in the encoding. */

@@ -1,265 +1,8 @@
-import Papa from 'papaparse';
-import { asItWas } from '../csv';
-import { fail, ok, type Result } from '../../domain/result';
-import { BlockBuilder } from './block-builder';
-import { DELIMITER_WORDS, findHeader, firstRecords, guessDelimiter, type Delimiter } from './dress';
-import { areBareShots, SHOT_HEADINGS } from './survey-shots';
+import { fail, type Result } from '../../domain/result';
+import { DelimitedReader, type Dressed } from './delimited-reader';
 import { Decoder, ENCODING_WORDS, guessEncoding, isText, type Encoding } from './encoding';
+import { middleOf, PIECE, type SecondRead, type SecondReader } from './second-half';
 import type { Progress, SourceTable, Unreadable } from './source-table';
-
-/** What a person may say of a file's dress where the guess is wrong. */
-export type Dressed = {
-  readonly delimiter?: Delimiter;
-  /** Row of the header as a spreadsheet counts; 0: there is none. */
-  readonly headerRow?: number;
-  readonly encoding?: Encoding;
-};
-
-/** Characters gathered before the dress is told. */
-const SAMPLE = 65_536;
-
-/** Characters parsed at a time: what is parsed in vain, where a row is plain again, costs little. */
-const SLICE = 16_384;
-
-/** A quoted cell longer than this is a quote that was never closed. */
-const LONGEST_CELL = 1_000_000;
-
-/** A table wider than this is none. */
-const MOST_COLUMNS = 2_000;
-
-/** After so many quotes that were never closed, quotes are letters like any other. */
-const MOST_OPEN_QUOTES = 20;
-
-const CUT_OFF = 'quotes that close (the row is cut at its end, and those after it are read)';
-
-type Parsed = {
-  readonly data: string[][];
-  readonly errors: readonly {
-    readonly type: string;
-    readonly code: string;
-    readonly row?: number;
-  }[];
-  readonly meta: { readonly cursor: number };
-};
-
-/** Lines above the headings that are told of. */
-const MOST_TITLES = 4;
-
-/**
- * Reads delimited text as it comes, piece by piece, into columns. Give it text
- * with `push`, and take the table with `end`.
- */
-export class DelimitedReader {
-  private left = '';
-  private heldReturn = '';
-  private sampled = false;
-  private delimiter: Delimiter = ',';
-  private newline: '\n' | '\r' = '\n';
-  private parser: Papa.Parser | null = null;
-  private headings: readonly string[] = [];
-  private headerRow = 0;
-  private builder = new BlockBuilder(0);
-  private record = 0;
-  private readonly broken = new Map<number, string>();
-  private tooWide: number | null = null;
-  private longRows = 0;
-  private readonly titles: string[] = [];
-  private openQuotes = 0;
-  private plainFrom: number | null = null;
-
-  constructor(
-    private readonly name: string,
-    private readonly dressed: Dressed = {},
-    private readonly said: readonly string[] = [],
-  ) {}
-
-  /** Rows read so far. */
-  get rows(): number {
-    return this.builder.rows;
-  }
-
-  push(text: string): void {
-    this.take(text, false);
-  }
-
-  end(): Result<SourceTable, Unreadable> {
-    this.take('', true);
-    if (this.tooWide !== null)
-      return fail(
-        `${this.name} has a header of ${this.tooWide} columns; a table has at most ${MOST_COLUMNS}.`,
-      );
-    if (this.record === 0) return fail(`${this.name} is empty.`);
-    const said = [...this.said, ...this.noticed()];
-    return ok({
-      name: this.name,
-      headings: this.headings,
-      headerRow: this.headerRow,
-      table: this.builder.table(this.headings),
-      broken: this.broken,
-      coordinates: null,
-      said,
-    });
-  }
-
-  private noticed(): readonly string[] {
-    const at =
-      this.headerRow === 0
-        ? 'The file is read as having no header.'
-        : `Row ${this.headerRow} is taken as the header${this.titles.length > 0 ? `. Above it: ${this.titles.join('; ')}` : ''}.`;
-    const long =
-      this.longRows === 0
-        ? []
-        : [`${this.longRows} rows run on beyond the header; they are refused with what is there.`];
-    const plain =
-      this.plainFrom === null
-        ? []
-        : [`Too many quotes never close: from row ${this.plainFrom} on they are read as letters.`];
-    return [`Cells are separated by ${DELIMITER_WORDS[this.delimiter]}.`, at, ...long, ...plain];
-  }
-
-  private take(piece: string, last: boolean): void {
-    if (this.tooWide !== null) return;
-    let text = this.heldReturn + piece;
-    this.heldReturn = '';
-    if (!last && text.endsWith('\r')) {
-      this.heldReturn = '\r';
-      text = text.slice(0, -1);
-    }
-    // One line end for the parser, which knows one at a time; pieces never part CR from LF.
-    if (text.includes('\r\n')) text = text.replaceAll('\r\n', '\n');
-    this.left += text;
-    if (!this.sampled) {
-      if (this.left.length < SAMPLE && !last) return;
-      this.tellDress();
-    }
-    this.parse(last);
-  }
-
-  private tellDress(): void {
-    this.sampled = true;
-    if (this.left.startsWith('\uFEFF')) this.left = this.left.slice(1);
-    const sample = this.left.slice(0, SAMPLE);
-    this.newline = sample.includes('\n') || !sample.includes('\r') ? '\n' : '\r';
-    this.delimiter = this.dressed.delimiter ?? guessDelimiter(sample, this.newline);
-    const records = firstRecords(sample, this.delimiter, this.newline);
-    const isBare = areBareShots(records);
-    this.headerRow = this.dressed.headerRow ?? (isBare ? 0 : findHeader(records) + 1);
-    this.parser = new Papa.Parser({ delimiter: this.delimiter, newline: this.newline });
-    if (this.headerRow === 0) {
-      const width = Math.max(1, ...records.map(({ length }) => length));
-      this.head(isBare ? SHOT_HEADINGS : Array.from({ length: width }, (_, at) => `column ${at + 1}`)); // prettier-ignore
-    }
-  }
-
-  private head(cells: readonly string[]): void {
-    let width = cells.length;
-    while (width > 1 && (cells[width - 1] ?? '').trim() === '') width--;
-    if (width > MOST_COLUMNS) this.tooWide = width;
-    else {
-      this.headings = cells.slice(0, width).map((cell) => asItWas(cell).trim());
-      // What our own files carry to keep a spreadsheet from running it is taken off.
-      this.builder = new BlockBuilder(width, asItWas);
-    }
-  }
-
-  private parse(last: boolean): void {
-    while (this.left !== '' && this.parser && this.tooWide === null) {
-      this.left = this.left.slice(this.takeWholeRows(this.parser));
-      if (!last && this.left.length < LONGEST_CELL) return;
-      if (!this.finishRow(last)) return;
-    }
-  }
-
-  /**
-   * Take the rows that are whole: plain ones as they stand, and a few thousand
-   * characters at a time through the parser where one is not. Gives the place
-   * where the first row begins that is not whole.
-   */
-  private takeWholeRows(parser: Papa.Parser): number {
-    const text = this.left;
-    let at = 0;
-    let slice = SLICE;
-    while (at < text.length && this.tooWide === null) {
-      at = this.takePlainRows(text, at);
-      if (at === text.length) return at;
-      const piece = text.slice(at, at + slice);
-      const { data, errors, meta } = parser.parse(piece, 0, true) as Parsed;
-      this.addAll(data, errors);
-      at += meta.cursor;
-      if (meta.cursor > 0) slice = SLICE;
-      else if (slice < text.length - at) slice *= 4;
-      else return at;
-    }
-    return at;
-  }
-
-  private takePlainRows(text: string, at: number): number {
-    const width = this.headings.length;
-    if (width === 0 || this.record < this.headerRow || this.plainFrom !== null) return at;
-    const before = this.builder.rows;
-    const [delimiter, newline] = [this.delimiter.charCodeAt(0), this.newline.charCodeAt(0)];
-    const end = this.builder.addPlain(text, at, width, delimiter, newline);
-    this.record += this.builder.rows - before;
-    return end;
-  }
-
-  /** The last row of the text, or one whose quote was never closed. Whether there may be more. */
-  private finishRow(last: boolean): boolean {
-    if (this.left === '' || !this.parser) return false;
-    const { data, errors } = this.parser.parse(this.left, 0, false) as Parsed;
-    const open = errors.some(({ code }) => code === 'MissingQuotes');
-    if (!open && last) {
-      this.addAll(data, errors);
-      this.left = '';
-      return false;
-    }
-    if (!open && this.left.length < LONGEST_CELL * 4) return false;
-    // Cut at the end of its first line, so that the rows it swallowed are read after all.
-    const end = this.left.indexOf(this.newline);
-    const line = end < 0 ? this.left : this.left.slice(0, end);
-    this.left = end < 0 ? '' : this.left.slice(end + 1);
-    this.add(line.split(this.delimiter), CUT_OFF);
-    if (++this.openQuotes === MOST_OPEN_QUOTES) {
-      this.plainFrom = this.record + 1;
-      this.parser = new Papa.Parser({
-        delimiter: this.delimiter,
-        newline: this.newline,
-        fastMode: true,
-      });
-    }
-    return true;
-  }
-
-  private addAll(data: readonly string[][], errors: Parsed['errors']): void {
-    const bad = new Set<number>();
-    for (const { type, row } of errors) if (type === 'Quotes' && row !== undefined) bad.add(row);
-    for (let i = 0; i < data.length; i++)
-      this.add(data[i] ?? [], bad.has(i) ? 'quotes that close before the next delimiter' : null);
-  }
-
-  /** Note what stands above the headings: a survey names its grid there. */
-  private title(cells: readonly string[]): void {
-    const text = cells.map((cell) => cell.trim()).filter(Boolean).join(' '); // prettier-ignore
-    if (text !== '' && this.titles.length < MOST_TITLES)
-      this.titles.push(`“${text.slice(0, 120)}”`);
-  }
-
-  private add(cells: string[], broken: string | null): void {
-    this.record++;
-    if (this.record < this.headerRow) return this.title(cells);
-    if (this.record === this.headerRow) return this.head(cells);
-    if (broken !== null) this.broken.set(this.builder.rows, broken);
-    const width = this.headings.length;
-    if (cells.length > width) {
-      const rest = cells.slice(width);
-      if (rest.some((cell) => cell.trim() !== '')) {
-        this.longRows++;
-        cells = [...cells.slice(0, width), rest.join(this.delimiter)];
-      } else cells = cells.slice(0, width);
-    }
-    this.builder.add(cells);
-  }
-}
 
 /** A delimited text read at once: a paste from a spreadsheet, or a small file. */
 export function readDelimitedText(
@@ -272,45 +15,80 @@ export function readDelimitedText(
   return reader.end();
 }
 
-const PIECE = 1 << 21; // bytes read at a time
-
 const NOT_TEXT = (name: string) =>
   `${name} is not a text file: it has bytes no text has. Save it as CSV or .xlsx.`;
 
 /**
  * A file of delimited text, read piece by piece. Yields how far it has got;
- * to stop, ask for no more.
+ * to stop, ask for no more and end it with `return`.
+ *
+ * @param second  who reads the second half of a large file meanwhile; the table
+ *   is the same without
  */
 export async function* readDelimited(
   name: string,
   file: Blob,
   dressed: Dressed = {},
+  second: SecondReader | null = null,
 ): AsyncGenerator<Progress, Result<SourceTable, Unreadable>> {
   const head = new Uint8Array(await file.slice(0, PIECE).arrayBuffer());
   let encoding = dressed.encoding ?? guessEncoding(head, head.length === file.size);
   if (!isText(head, encoding)) return fail(NOT_TEXT(name));
-
-  for (;;) {
-    const reader = new DelimitedReader(name, dressed, encodingSaid(encoding));
-    const decoder = new Decoder(encoding);
-    let wrongAt: number | null = null;
-    let coming: Promise<ArrayBuffer | Uint8Array> = Promise.resolve(head);
-    for (let start = 0; start < file.size; start += PIECE) {
-      const bytes = await coming;
-      const end = Math.min(start + PIECE, file.size);
-      // The next piece is fetched while this one is read.
-      if (end < file.size) coming = file.slice(end, end + PIECE).arrayBuffer();
-      const text = decoder.text(bytes, end === file.size);
-      if (text === null) {
-        wrongAt = start;
-        break;
-      }
-      reader.push(text);
-      yield { done: end, of: file.size, rows: reader.rows };
+  try {
+    for (;;) {
+      const reader = new DelimitedReader(name, dressed, encodingSaid(encoding));
+      const isIn = yield* readAll(reader, file, head, encoding, second);
+      if (isIn) return reader.end();
+      encoding = 'windows-1252';
     }
-    if (wrongAt === null) return reader.end();
-    encoding = 'windows-1252';
+  } finally {
+    second?.stop();
   }
+}
+
+/** Give a reader all of a file. False where its bytes are not in the encoding. */
+async function* readAll(
+  reader: DelimitedReader,
+  file: Blob,
+  head: Uint8Array,
+  encoding: Encoding,
+  second: SecondReader | null,
+): AsyncGenerator<Progress, boolean> {
+  const decoder = new Decoder(encoding);
+  const pieceFrom = (start: number, till: number) =>
+    file.slice(start, Math.min(start + PIECE, till)).arrayBuffer();
+  let coming: Promise<ArrayBuffer | Uint8Array> = Promise.resolve(head);
+  let till = file.size;
+  let meanwhile: Promise<SecondRead> | null = null;
+  for (let start = 0; start < file.size;) {
+    const bytes = await coming;
+    const end = start + bytes.byteLength;
+    // The next piece is fetched while this one is read.
+    if (end < till) coming = pieceFrom(end, till);
+    const text = decoder.text(bytes, end === file.size);
+    if (text === null) return false;
+    reader.push(text);
+    yield { done: end, of: file.size, rows: reader.rows };
+    const middle = start === 0 && second ? await middleOf(file, reader.rowDress, encoding) : null;
+    if (second && middle !== null && reader.rowDress) {
+      till = middle;
+      const half = { part: file.slice(middle), dress: reader.rowDress, encoding };
+      meanwhile = second.read(half);
+    }
+    if (meanwhile && end === till) {
+      const read = reader.endsWhole ? await meanwhile : null;
+      if (read === 'other encoding') return false;
+      if (read) {
+        reader.join(read);
+        return true;
+      }
+      meanwhile = null;
+      till = file.size;
+      coming = pieceFrom(end, till);
+    }
+    start = end;
+  }
+  return true;
 }
 
 const encodingSaid = (encoding: Encoding) =>

@@ -1,6 +1,13 @@
 import type { TableName } from '../../domain/site/schema';
-import { BLOCK_ROWS, type Block, type Table } from '../../domain/site/table';
-import { ExistingRows, keyHashes, saysTheSame, sameKey, type KeyColumns } from './against-site';
+import { type Block, type Table } from '../../domain/site/table';
+import {
+  ExistingRows,
+  keyHashes,
+  saysTheSame,
+  sameKey,
+  blockAt,
+  type KeyColumns,
+} from './against-site';
 import type { Refusal } from './ask';
 import { blankRows, BlockReasons } from './block-reasons';
 import { AddedRows } from './added-rows';
@@ -68,6 +75,7 @@ class Taker {
   private readonly added: AddedRows;
   private readonly made: (readonly Cells[])[] = [];
   private readonly keyed: KeyColumns[] = [];
+  private readonly starts: number[] = [];
   private readonly rows: Part;
   private readonly names: readonly string[];
   private readonly key: readonly string[];
@@ -109,6 +117,7 @@ class Taker {
     const keys = this.keyPlaces.map((at) => cells[at]);
     this.made.push(cells);
     this.keyed.push(keys);
+    this.starts.push(start);
     const hashes = keyHashes(keys, block.size);
     const { isBlank, isBlankAt } = blankRows(block);
     const once = this.shared.map((rows) => new BlockOnce(block, rows));
@@ -196,11 +205,13 @@ class Taker {
 
   /** Whether a row taken before has the key of the row in hand. One function a block: it is asked a million times. */
   private twinOf(keys: KeyColumns) {
-    const { keyed } = this;
+    const { keyed, starts } = this;
     const asked = {
       at: 0,
-      is: (other: number) =>
-        sameKey(keyed[Math.floor(other / BLOCK_ROWS)] ?? [], other % BLOCK_ROWS, keys, asked.at),
+      is: (other: number) => {
+        const block = blockAt(starts, other);
+        return sameKey(keyed[block] ?? [], other - (starts[block] ?? 0), keys, asked.at);
+      },
     };
     return asked;
   }
@@ -228,11 +239,13 @@ class Taker {
 
   /** Columns in which a row differs from one of the same key before it. */
   private apartFrom(twin: number, cells: readonly Cells[], i: number): readonly string[] {
-    const before = this.made[Math.floor(twin / BLOCK_ROWS)] ?? [];
+    const block = blockAt(this.starts, twin);
+    const before = this.made[block] ?? [];
+    const beforeAt = twin - (this.starts[block] ?? 0);
     const { table } = this.rows;
     return this.names.filter(
       (column, at) =>
-        !saysTheSame(table, column, textIn(before[at], twin % BLOCK_ROWS), textIn(cells[at], i)),
+        !saysTheSame(table, column, textIn(before[at], beforeAt), textIn(cells[at], i)),
     );
   }
 

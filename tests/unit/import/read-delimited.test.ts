@@ -3,8 +3,8 @@ import Papa from 'papaparse';
 import { expect, test } from 'vitest';
 import { eachRow } from '../../../src/domain/site/table';
 import { guessEncoding } from '../../../src/io/import/encoding';
+import { DelimitedReader } from '../../../src/io/import/delimited-reader';
 import {
-  DelimitedReader,
   readDelimited,
   readDelimitedBytes,
   readDelimitedText,
