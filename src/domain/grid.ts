@@ -54,10 +54,6 @@ export const combinedFactor = (pointScale: number, elevation: Metres): number =>
 export const toGround = (gridDistance: Metres, facts: GridFacts) =>
   (gridDistance / (facts.combinedFactor ?? 1)) as Metres;
 
-/** Grid distance of a ground distance, both in metres: times the combined factor. */
-export const toGridDistance = (groundDistance: Metres, facts: GridFacts) =>
-  (groundDistance * (facts.combinedFactor ?? 1)) as Metres;
-
 /**
  * Azimuth from true north of a direction given from grid north. Null when the
  * convergence is not known. The arc-to-chord correction (t − T), tenths of a
@@ -106,14 +102,3 @@ export type Grid = {
   /** Whether a place lies in the area the grid is meant for; null where none is stated. */
   readonly covers: (easting: number, northing: number) => boolean | null;
 };
-
-/** Where the points of a site lie on the whole: the mean of their eastings and of their northings. */
-export function centreOf(points: readonly EastNorth[]): EastNorth | null {
-  const n = points.length;
-  const [first] = points;
-  if (first === undefined) return null;
-  const [e0, n0] = first;
-  const east = points.reduce((sum, [e]) => sum + (e - e0), 0) / n;
-  const north = points.reduce((sum, [, y]) => sum + (y - n0), 0) / n;
-  return [e0 + east, n0 + north];
-}

@@ -10,7 +10,6 @@ export type Metres = Quantity<'m'>;
 /** Clockwise from grid north: 0 N, 90 E, 180 S, 270 W. */
 export type Azimuth = Quantity<'azimuth'>;
 export type Degrees = Quantity<'°'>;
-export type MicrogramsPerLitre = Quantity<'µg/L'>;
 export type Litres = Quantity<'L'>;
 
 /**
@@ -53,5 +52,3 @@ export const turn = (from: number, to: number): Degrees => {
   const apart = azimuth(to - from);
   return (apart > 180 ? apart - 360 : apart) as Degrees;
 };
-
-export const microgramsPerLitre = (n: number) => n as MicrogramsPerLitre;

@@ -6,7 +6,8 @@
 import peer from '@sakitam-gis/kriging';
 import { bench, describe } from 'vitest';
 import { kriged } from '../../src/domain/water/surface/kriging';
-import { krigedGrid, wholeGrid } from '../../src/domain/water/surface/kriging-grid';
+import { krigedGrid } from '../../src/domain/water/surface/kriging-grid';
+import { allAtOnce } from '../../src/domain/steps';
 import { triangulate } from '../../src/domain/water/surface/tin';
 import { tinContours } from '../../src/domain/water/surface/contour';
 import { contourLevels } from '../../src/domain/water/surface/contour-interval';
@@ -48,9 +49,9 @@ const node = (k: number) => [(k % SIDE) * 5, Math.floor(k / SIDE) * 5] as const;
 const TASKS = {
   heads: [
     NODES,
-    () => wholeGrid(krigedGrid(surface.value, FRAME, { variance: false, mask: null })),
+    () => allAtOnce(krigedGrid(surface.value, FRAME, { variance: false, mask: null })),
   ],
-  both: [NODES, () => wholeGrid(krigedGrid(surface.value, FRAME, { variance: true, mask: null }))],
+  both: [NODES, () => allAtOnce(krigedGrid(surface.value, FRAME, { variance: true, mask: null }))],
   theirHeads: [
     NODES,
     () => {

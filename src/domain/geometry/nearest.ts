@@ -29,9 +29,3 @@ export function nearestOnOutline(shape: Shape, place: XY): Nearest | null {
  */
 export const distanceTo = (shape: Shape, place: XY): number | null =>
   whereIn(shape, place) === 'inside' ? 0 : (nearestOnOutline(shape, place)?.distance ?? null);
-
-/** Whether a place lies within a distance of a shape, inside it included. */
-export const isWithin = (shape: Shape, place: XY, distance: number): boolean => {
-  const apart = distanceTo(shape, place);
-  return apart !== null && apart <= distance;
-};

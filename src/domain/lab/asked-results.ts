@@ -5,9 +5,9 @@ import { analyteKey } from './analytes';
 import { ANALYTE_GROUPS, keysOfGroup } from './analyte-groups';
 import { judgedBy, judgedList, type JudgedSelection } from './judged-selection';
 import { levelSet } from './screening';
-import { allRows, listed, onlyRows, type Selection } from './selection';
+import { allRows, onlyRows, type Selection } from './selection';
 import { columnsIn, columnsOf, columnsOfList } from './site-columns';
-import { levelSetsOf, type JudgedResult, type SiteReading } from './site-results';
+import { levelSetsOf, type JudgedResult } from './site-results';
 
 /** Which results are asked for beside event and analyte; null asks for all. */
 export type Asked = {
@@ -57,10 +57,6 @@ export function judgedIn(site: Site, set: string | null, of: Selection): JudgedS
 }
 
 const NOTHING_JUDGED = judgedBy(allRows(columnsOfList([])), levelSet('none', []));
-
-/** Those that were asked for as objects: for few. */
-export const askedReadings = (site: Site, event: string | null, asked: Asked): SiteReading[] =>
-  listed(askedOf(site, event, asked));
 
 export const askedResults = (
   site: Site,

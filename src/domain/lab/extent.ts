@@ -2,7 +2,7 @@ import { fail, ok, type Result } from '../result';
 import { metres } from '../units';
 import { normalAbove } from '../water/distributions';
 import { surfaceProblemWords } from '../water/surface-words';
-import { gridContours, type ContourLine } from '../water/surface/contour';
+import { gridContours, withinHull, type ContourLine } from '../water/surface/contour';
 import {
   farFromWells,
   labelPlaces,
@@ -12,7 +12,7 @@ import {
   type LabelPlace,
 } from '../water/surface/contour-pieces';
 import { krigingLeftOut } from '../water/surface/cross-validation';
-import { clipToHull, convexHull, distanceToHull, type Hull, type XY } from '../water/surface/hull';
+import { convexHull, distanceToHull, type Hull, type XY } from '../water/surface/hull';
 import { krigedInSteps } from '../water/surface/kriging';
 import { krigedGrid } from '../water/surface/kriging-grid';
 import { frameOver, type SurfaceGrid } from '../water/surface/surface-grid';
@@ -129,10 +129,7 @@ export function* extentInSteps({
     variances: null,
   };
   const bands = bandPolygons(grid, hull, BAND_EDGES);
-  const within = (at: number): ContourLine[] =>
-    gridContours(grid, metres(at)).flatMap((line) =>
-      clipToHull(line.points, hull).map((part) => ({ ...line, points: part, closed: false })),
-    );
+  const within = (at: number): ContourLine[] => withinHull(gridContours(grid, metres(at)), hull);
   const across = Math.max(kriged.frame.columns, kriged.frame.rows) * kriged.frame.step;
   const reach = usualReach(placed) ?? metres(across);
   const outline = within(OUTLINE);
@@ -163,15 +160,6 @@ export function* extentInSteps({
     toldRightly: validation.filter(Boolean).length,
     toldOf: validation.length,
   });
-}
-
-/** The whole of it at once. */
-export function extentOf(question: ExtentQuestion): Result<Extent, string> {
-  const steps = extentInSteps(question);
-  for (;;) {
-    const { done, value } = steps.next();
-    if (done) return value;
-  }
 }
 
 const surfacePoint = (

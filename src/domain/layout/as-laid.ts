@@ -113,7 +113,6 @@ export type HidingPlaces = {
   readonly share: number;
 };
 
-export const NOT_WITHIN = 0;
 export const HIT = 1;
 export const COULD_HIDE = 2;
 

@@ -49,20 +49,6 @@ function boundaryClearance(at: XY, boundaries: readonly Drawn[]): Clearance | nu
     : { ...clearance(boundary, -inside), verdict: 'outside' };
 }
 
-/** The nearest drawn thing to a place; null where nothing is drawn. */
-export function nearestClearance(at: XY, plan: GroundPlan): Clearance | null {
-  let nearest: Drawn | null = null;
-  let least = Infinity;
-  for (const [i, obstacle] of plan.obstacles.entries()) {
-    if (boxDistance(plan, i, ...at) - obstacle.halfWidth >= least) continue;
-    const distance = edgeDistance(at, obstacle, least);
-    if (distance < least) [nearest, least] = [obstacle, distance];
-  }
-  const boundary = boundaryClearance(at, plan.boundaries);
-  if (boundary && boundary.distance < least) return boundary;
-  return nearest && clearance(nearest, least);
-}
-
 /** From the outside edge, if less than `limit`; else `limit` or more. */
 function edgeDistance(at: XY, { prepared, halfWidth }: Drawn, limit: number): number {
   if (whereInPrepared(prepared, at) !== 'outside') return 0;

@@ -1,6 +1,6 @@
 import { along, offset } from '../geometry/compass';
 import { moved, piecesOf, spread, type Piece, type Shape, type XY } from '../geometry/shape';
-import { azimuth, type Azimuth } from '../units';
+import type { Azimuth } from '../units';
 import type { Random } from './seeded';
 
 /**
@@ -94,9 +94,6 @@ export function randomStart(
   const [u, v] = stepsOf(repeat);
   return offset(offset(around, u, random()), v, random());
 }
-
-/** A direction drawn at random for the rows. */
-export const randomRows = (random: Random): Azimuth => azimuth(360 * random());
 
 /**
  * The nodes on or near a shape, row by row, each row in the order of its

@@ -37,9 +37,6 @@ export const QUALITY_RATES: readonly QualityRates[] = [
   },
 ];
 
-/** Laboratory batches hold at most so many samples. (Public monitoring report.) */
-export const MOST_IN_BATCH = 20;
-
 export type SampleCounts = {
   readonly fieldSamples: number;
   readonly fieldDuplicates: number;

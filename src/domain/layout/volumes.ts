@@ -1,7 +1,5 @@
 import { fail, ok, type Result } from '../result';
-import { inUnits, inVolumeUnits, litres, type Litres, type Metres } from '../units';
-import type { Term, Worked } from '../work';
-import type { Given } from './given';
+import { inVolumeUnits, litres, type Litres, type Metres } from '../units';
 
 /**
  * Volumes of round holes and tubes, V = π/4·d²·h. A cubic foot is 1728/231 US
@@ -28,61 +26,6 @@ export function capacityOf(insideDiameter: Metres): Capacity {
  */
 export const litresPerMetreOf = (gallonsPerFoot: number): number =>
   litres(gallonsPerFoot, 'gal') / 0.3048;
-
-/** Whether two printed capacities are one, within the rounding of so many decimals each. */
-export function sameCapacity(
-  gallonsPerFoot: number,
-  litresPerMetre: number,
-  decimals: { readonly gallons: number; readonly litres: number },
-): boolean {
-  const half = 0.5 * 10 ** -decimals.litres + litresPerMetreOf(0.5 * 10 ** -decimals.gallons);
-  return Math.abs(litresPerMetreOf(gallonsPerFoot) - litresPerMetre) <= half * (1 + 1e-9);
-}
-
-/** The units a volume is worked in on paper: inches, feet and gallons, or millimetres, metres and litres. */
-export type VolumeSystem = 'US' | 'metric';
-
-/**
- * Volume of a tube or hole with its work in inches, feet and US gallons, or in
- * millimetres, metres and litres. The numbers of the work are in those units.
- */
-export function cylinderWorked(
-  title: string,
-  diameter: Given,
-  height: Given,
-  system: VolumeSystem,
-): Worked<Litres> {
-  const value = cylinder(diameter.value, height.value);
-  const us = system === 'US';
-  const term = (symbol: string, name: string, given: Given, number: number): Term => ({
-    symbol,
-    name,
-    value: Number(number.toPrecision(12)),
-    dimension: 'number',
-    from: given.from,
-  });
-  const printed = inVolumeUnits(value, us ? 'gal' : 'L');
-  return {
-    value,
-    work: {
-      title: `${title}, in ${us ? 'US gallons' : 'litres'}`,
-      symbol: 'volume',
-      formula: us
-        ? '3.14159265 / 4 * (d / 12)^2 * h * 1728 / 231'
-        : '3.14159265 / 4 * (d / 1000)^2 * h * 1000',
-      terms: [
-        us
-          ? term('d', 'diameter, in', diameter, inUnits(diameter.value, 'ft') * 12)
-          : term('d', 'diameter, mm', diameter, diameter.value * 1000),
-        us
-          ? term('h', 'length, ft', height, inUnits(height.value, 'ft'))
-          : term('h', 'length, m', height, height.value),
-      ],
-      answer: { value: printed, dimension: 'number' },
-      decimals: 3,
-    },
-  };
-}
 
 /** What stands in a screen and its tubing, for reckoning a purge. Null is not known. */
 export type PurgeParts = {

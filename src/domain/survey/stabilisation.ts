@@ -99,9 +99,6 @@ export const CRITERIA_SETS: readonly CriteriaSet[] = [
   },
 ];
 
-/** Low flow: 0.1 to 0.5 L/min, as read in Puls and Barcelona, 1996. */
-export const LOW_FLOW = { least: 0.1, most: 0.5 } as const;
-
 /** A set of readings at one time; a parameter not read is null or left out. */
 export type PurgeReading = { readonly minutes: number } & {
   readonly [P in Parameter]?: number | null;

@@ -1,14 +1,16 @@
 import { fail, ok, type Result } from '../result';
+import { allAtOnce } from '../steps';
 import { metres, type Metres } from '../units';
-import { gridContours, lineLength, tinContours, type ContourLine } from './surface/contour';
+import { gridContours, lineLength, tinContours, withinHull } from './surface/contour';
+import type { ContourLine } from './surface/contour';
 import { contourLevels, honestInterval, intervalVerdict } from './surface/contour-interval';
 import type { HonestInterval, IntervalVerdict } from './surface/contour-interval';
-import { farFromWells, labelPlaces, piecesOf } from './surface/contour-pieces';
+import { farFromWells, labelPlaces, piecesOf, unsure } from './surface/contour-pieces';
 import type { ContourPiece, Inferred, LabelPlace } from './surface/contour-pieces';
 import { krigingLeftOut, tinLeftOut, type CrossValidation } from './surface/cross-validation';
 import { flowLine, localArrows, placesWithin } from './surface/flow-lines';
 import type { FlowLine, LocalArrow } from './surface/flow-lines';
-import { clipToHull, convexHull, type Hull, type XY } from './surface/hull';
+import { convexHull, type Hull, type XY } from './surface/hull';
 import { estimateAt, headAt, krigedInSteps, slopeAt, type KrigedSurface } from './surface/kriging';
 import { krigedGrid } from './surface/kriging-grid';
 import { frameOver, type SurfaceGrid } from './surface/surface-grid';
@@ -101,13 +103,8 @@ export function* drawnSurfaceInSteps(
 }
 
 /** The whole of it at once. */
-export function drawnSurface(question: SurfaceQuestion): Result<DrawnSurface, string> {
-  const steps = drawnSurfaceInSteps(question);
-  for (;;) {
-    const { done, value } = steps.next();
-    if (done) return value;
-  }
-}
+export const drawnSurface = (question: SurfaceQuestion): Result<DrawnSurface, string> =>
+  allAtOnce(drawnSurfaceInSteps(question));
 
 type Painted = Pick<
   DrawnSurface,
@@ -144,17 +141,13 @@ function overGrid(
   surface: KrigedSurface,
   grid: SurfaceGrid,
 ): Painted {
-  const lines = levels.flatMap((level) =>
-    gridContours(grid, level).flatMap((line) =>
-      clipToHull(line.points, hull).map((part) => ({ level, points: part, closed: false })),
-    ),
-  );
+  const lines = levels.flatMap((level) => withinHull(gridContours(grid, level), hull));
   const far = farFromWells(points, reach);
-  const unsure: Inferred = ([x, y]) => estimateAt(surface, x, y).sigma > interval / 2;
+  const sigmaAt = ([x, y]: XY) => estimateAt(surface, x, y).sigma;
   const across = acrossOf(hull);
   const slope = ([x, y]: XY) => slopeAt(surface, x, y);
   return {
-    ...painted(lines, byError ? unsure : far, across),
+    ...painted(lines, byError ? unsure(sigmaAt, metres(interval / 2)) : far, across),
     flowLines: placesWithin(hull, metres(across / SEEDS)).flatMap(
       (seed) =>
         flowLine(slope, ([x, y]) => headAt(surface, x, y), seed, hull, {

@@ -1,4 +1,5 @@
 import { fail, ok, type Result } from '../result';
+import { allAtOnce } from '../steps';
 import { azimuth, degrees, metres, type Azimuth, type Degrees, type Metres } from '../units';
 import { fitPlane, rootWeights, type HeadPoint, type Plane, type PlaneProblem } from './plane';
 import { planeWorkspace, roundingOf, solvePlane, THINNEST_SPREAD } from './plane-solver';
@@ -84,11 +85,7 @@ export function simulateDirection(
   choice: SimulationChoice,
   random: Random,
 ): Result<Simulation, SimulationProblem> {
-  const steps = simulateInSteps(points, errors, choice, random);
-  for (;;) {
-    const { done, value } = steps.next();
-    if (done) return value;
-  }
+  return allAtOnce(simulateInSteps(points, errors, choice, random));
 }
 
 /** The same, reporting the share done (0 to 1) as it goes, for a worker that may be stopped. */

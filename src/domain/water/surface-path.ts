@@ -6,7 +6,7 @@ import type { SurfaceMethod } from './drawn-surface';
 import { steadyGradient } from './seepage';
 import { flowLine, type FlowEnd } from './surface/flow-lines';
 import { between, convexHull, type XY } from './surface/hull';
-import { headAt, krigedInSteps, slopeAt, type KrigedSurface } from './surface/kriging';
+import { headAt, kriged, slopeAt, type KrigedSurface } from './surface/kriging';
 import type { SurfacePoint } from './surface/surface-point';
 import { headOnTin, triangulate } from './surface/tin';
 import { tinFlowLines } from './surface/tin-flow';
@@ -62,9 +62,9 @@ export function surfacePath(
       : outside;
   }
   if (!model) return fail('The heads are all alike: they give no variogram.');
-  const kriged = krigedOf(points, method, model);
-  if (!kriged.ok) return kriged;
-  const surface = kriged.value;
+  const through = krigedOf(points, method, model);
+  if (!through.ok) return through;
+  const surface = through.value;
   const head = ([x, y]: XY) => headAt(surface, x, y);
   const line = flowLine(([x, y]) => slopeAt(surface, x, y), head, seed, hull, {
     way: 'downstream',
@@ -79,15 +79,12 @@ function krigedOf(
   method: SurfaceMethod,
   model: VariogramModel,
 ): Result<KrigedSurface, string> {
-  const steps = krigedInSteps(points, {
+  const surface = kriged(points, {
     model,
     drift: method === 'kriged' ? 'none' : 'linear',
     errors: 'stated',
   });
-  for (;;) {
-    const { done, value } = steps.next();
-    if (done) return value.ok ? value : fail(surfaceProblemWords(value.problem));
-  }
+  return surface.ok ? surface : fail(surfaceProblemWords(surface.problem));
 }
 
 /** The line as far as the receptor, with the gradient of each of its stretches. */

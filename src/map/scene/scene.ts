@@ -197,9 +197,6 @@ export const inView = (scene: Scene, { west, south, east, north }: Extent): Scen
     return !isBeside && around.north >= south && around.south <= north;
   });
 
-/** The rectangle around a scene; null when it is empty. */
-export const sceneExtent = (scene: Scene) => extentOf(scene.flatMap((item) => [...placesOf(item)]));
-
 /** An extent with room around it: `share` of its longer side, and never less than `least` metres. */
 export function withRoom(extent: Extent, share: number, least = 1): Extent {
   const { west, south, east, north } = extent;

@@ -1,11 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { ASKED_AT_FIRST, askedReadings, choicesIn } from '../../../src/domain/lab/asked-results';
+import { ASKED_AT_FIRST, askedOf, choicesIn } from '../../../src/domain/lab/asked-results';
 import { resultsIn, resultsOf } from '../../../src/domain/lab/site-results';
 import { groupBy } from '../../../src/domain/group';
 import { crossTab } from '../../../src/domain/lab/cross-tab';
 import type { LevelInput } from '../../../src/domain/lab/level';
 import { levelSets } from '../../../src/domain/lab/screening';
+import { listed } from '../../../src/domain/lab/selection';
 import { levelSetsOf } from '../../../src/domain/lab/site-results';
 import { countVerdicts } from '../../../src/domain/lab/worst';
 import { cellText } from '../../../src/domain/site/table';
@@ -56,7 +57,7 @@ const sets = ['One', 'Two'].flatMap((name) => levelSetsOf(site).get(name) ?? [])
 
 describe('which results are asked for', () => {
   const analytes = (asked: Partial<typeof ASKED_AT_FIRST>, event = 'E1') =>
-    askedReadings(site, event, { ...ASKED_AT_FIRST, ...asked }).map(
+    listed(askedOf(site, event, { ...ASKED_AT_FIRST, ...asked })).map(
       ({ row }) => row.sample + row.method,
     );
 
@@ -88,7 +89,7 @@ describe('which results are asked for', () => {
 
 describe('samples by analytes', () => {
   const everything = { ...ASKED_AT_FIRST, samples: 'all samples', allEvents: true } as const;
-  const tab = crossTab(askedReadings(site, 'E1', everything), sets, site.qualifierLegends);
+  const tab = crossTab(listed(askedOf(site, 'E1', everything)), sets, site.qualifierLegends);
   const rowOf = (sample: string) => tab.rows.find((row) => row.sample === sample)!;
 
   test('columns with most exceedances first, each with its level in every set', () => {
@@ -146,7 +147,7 @@ describe('real wells against the federal set that comes with the app', () => {
   );
   const [federal] = levelSets(rows as unknown as LevelInput[]).values();
   const [own] = levelSetsOf(inl).values();
-  const field = askedReadings(inl, null, ASKED_AT_FIRST).map(({ row, reading }) => ({
+  const field = listed(askedOf(inl, null, ASKED_AT_FIRST)).map(({ row, reading }) => ({
     analyte: row.analyte,
     federal: federal!.judge(reading).outcome.verdict,
     own: own!.judge(reading).outcome.verdict,

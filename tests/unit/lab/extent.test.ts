@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { ringArea } from '../../../src/domain/geometry/measure';
 import {
-  extentOf,
+  extentInSteps,
   FEWEST_POINTS,
   type Extent,
   type ExtentMethod,
@@ -9,7 +10,7 @@ import {
 import { isInBand } from '../../../src/domain/lab/extent-bands';
 import { extentPointsOf, type ExtentPoint } from '../../../src/domain/lab/extent-points';
 import { contradictionWords, openSentence } from '../../../src/domain/lab/extent-words';
-import { hullArea } from '../../../src/domain/water/surface/hull';
+import { allAtOnce } from '../../../src/domain/steps';
 import type { VariogramModel } from '../../../src/domain/water/surface/variogram-model';
 import { metres } from '../../../src/domain/units';
 import { siteHeads } from '../surface/oracle';
@@ -35,7 +36,7 @@ function drawn(
   model: VariogramModel | null = null,
   level = LEVEL,
 ): Extent {
-  const extent = extentOf({ points, level, method, model });
+  const extent = allAtOnce(extentInSteps({ points, level, method, model }));
   if (!extent.ok) throw new Error(extent.problem);
   return extent.value;
 }
@@ -78,8 +79,8 @@ describe('the chance of passing, at nodes of the grid over 24 wells', () => {
 
   test('bands fill the outline of the wells once, and nothing outside it', () => {
     const { bands, hull, outline, edges } = drawn(points, 'indicator kriging', model);
-    const area = bands.flat().reduce((sum, polygon) => sum + hullArea(polygon), 0);
-    expect(area / hullArea(hull)).toBeCloseTo(1, 3);
+    const area = bands.flat().reduce((sum, polygon) => sum + ringArea(polygon), 0);
+    expect(area / ringArea(hull)).toBeCloseTo(1, 3);
     for (const [x, y] of [...outline, ...edges].flatMap((line) => line.points)) {
       const inward = [x * (1 - 1e-9), y * (1 - 1e-9)] as const;
       expect(isInBand(hull, inward)).toBe(true);
@@ -153,7 +154,7 @@ describe.each(['indicator kriging', 'log kriging'] as const)('by %s', (method) =
           const exceeds = flags[i] ?? false;
           return { ...one, exceeds, amount: exceeds ? 50 : 1 };
         });
-        const extent = extentOf({ points, level: LEVEL, method });
+        const extent = allAtOnce(extentInSteps({ points, level: LEVEL, method }));
         if (!extent.ok) return;
         const { grid, contradictions } = extent.value;
         const wrong = new Set(contradictions.map(({ point: { id } }) => id));
@@ -172,7 +173,7 @@ describe.each(['indicator kriging', 'log kriging'] as const)('by %s', (method) =
 
 describe('no outline, with the reason', () => {
   const why = (points: readonly ExtentPoint[]) => {
-    const extent = extentOf({ points, level: LEVEL, method: 'indicator kriging' });
+    const extent = allAtOnce(extentInSteps({ points, level: LEVEL, method: 'indicator kriging' }));
     return extent.ok ? null : extent.problem;
   };
   test('too few points, none that exceeds, all that exceed, all in a line', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { blocksAt } from '../../../src/domain/layout/blocks';
 import { CAUTIONS, cautionsAbout } from '../../../src/domain/layout/cautions';
-import { clearancesAt, nearestClearance } from '../../../src/domain/layout/clearance';
+import { clearancesAt } from '../../../src/domain/layout/clearance';
 import { overheadRules, rigDistance, TABLE_A } from '../../../src/domain/layout/overhead';
 import { seeded } from '../../../src/domain/layout/seeded';
 import { inUnits } from '../../../src/domain/units';
@@ -43,16 +43,15 @@ describe('distance from a point to what is drawn', () => {
     expect(clearancesAt([50, 5], plan, 4.001)).toHaveLength(1);
   });
 
-  test('nothing drawn: no nearest, and no comfort in it', () => {
-    expect(nearestClearance([0, 0], planOf())).toBeNull();
+  test('nothing drawn: an empty list, and no comfort in it', () => {
+    expect(clearancesAt([0, 0], planOf())).toEqual([]);
   });
 
-  test('the nearest is the first of the list, and says the same as laying out does', () => {
+  test('the list says the same as laying out does', () => {
     const random = seeded(4);
     for (let i = 0; i < 300; i++) {
       const at = [120 * random() - 10, 50 * random() - 10] as const;
       const all = clearancesAt(at, plan);
-      expect(nearestClearance(at, plan)).toEqual(all[0]);
       expect(
         blocksAt(at, plan)
           .map((block) => ('of' in block ? block.of.name : ''))
@@ -88,7 +87,7 @@ describe('distance to the boundary', () => {
   );
 
   test('counts with what is drawn: 10.0 ft from the lot line comes before 85 ft from the gas main', () => {
-    expect(nearestClearance([50, 10], plan)).toMatchObject({
+    expect(clearancesAt([50, 10], plan)[0]).toMatchObject({
       of: { kind: 'boundary', name: 'North lot' },
       distance: 10,
       verdict: 'clear',
@@ -100,7 +99,7 @@ describe('distance to the boundary', () => {
   });
 
   test('outside every lot it is outside the nearest', () => {
-    expect(nearestClearance([50, -58], plan)).toMatchObject({
+    expect(clearancesAt([50, -58], plan)[0]).toMatchObject({
       of: { name: 'South lot' },
       distance: 8,
       verdict: 'outside',

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
-import { extentOf } from '../../../src/domain/lab/extent';
+import { extentInSteps } from '../../../src/domain/lab/extent';
 import type { ExtentPoint } from '../../../src/domain/lab/extent-points';
+import { allAtOnce } from '../../../src/domain/steps';
 import { metres } from '../../../src/domain/units';
 import { chanceItems, extentItems, extentPlaces } from '../../../src/map/scene/from-extent';
 
@@ -20,12 +21,14 @@ const points = Array.from({ length: 49 }, (_, i): ExtentPoint => {
 });
 
 // So rough a variogram that a point by itself is smoothed away.
-const extent = extentOf({
-  points,
-  level: 5,
-  method: 'indicator kriging',
-  model: { shape: 'spherical', sill: 0.2, range: metres(60), nugget: 0.2, anisotropy: null },
-});
+const extent = allAtOnce(
+  extentInSteps({
+    points,
+    level: 5,
+    method: 'indicator kriging',
+    model: { shape: 'spherical', sill: 0.2, range: metres(60), nugget: 0.2, anisotropy: null },
+  }),
+);
 if (!extent.ok) throw new Error(extent.problem);
 const placeOf = extentPlaces({ easting: 1000, northing: 2000 }, 0.5);
 

@@ -5,7 +5,6 @@ import {
   arrowOf,
   flowLine,
   localArrows,
-  placesAlong,
   placesWithin,
   type FlowLine,
   type Slope,
@@ -278,14 +277,5 @@ describe('arrows', () => {
     expect(arrows).toHaveLength(20);
     for (const { direction } of arrows) expect(direction).toBeCloseTo(90, 9);
     expect(placesWithin(hull, metres(0))).toEqual([]);
-  });
-
-  test('seeds across a source, ends included', () => {
-    expect(placesAlong([0, 0], [10, 20], 3)).toEqual([
-      [0, 0],
-      [5, 10],
-      [10, 20],
-    ]);
-    expect(placesAlong([0, 0], [10, 20], 1)).toEqual([[5, 10]]);
   });
 });

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { decay } from '../../../src/domain/water/surface/covariance-block';
 import { convexHull } from '../../../src/domain/water/surface/hull';
 import { estimateAt, headAt, type KrigingChoice } from '../../../src/domain/water/surface/kriging';
-import { krigedGrid, wholeGrid } from '../../../src/domain/water/surface/kriging-grid';
+import { krigedGrid } from '../../../src/domain/water/surface/kriging-grid';
 import {
   frameOver,
   insideMask,
@@ -11,6 +11,7 @@ import {
 } from '../../../src/domain/water/surface/surface-grid';
 import type { SurfacePoint } from '../../../src/domain/water/surface/surface-point';
 import type { VariogramModel } from '../../../src/domain/water/surface/variogram-model';
+import { allAtOnce } from '../../../src/domain/steps';
 import { azimuth, metres } from '../../../src/domain/units';
 import { jobSurface, surfaceOf } from './gstat';
 import { point, siteHeads } from './oracle';
@@ -71,7 +72,7 @@ describe('a grid of heads and variances is what is said of each node', () => {
 
   test.each(cases)('%s, %d wells', (_, count, choice, tolerance) => {
     const surface = surfaceOf(wells(count), choice);
-    const grid = wholeGrid(krigedGrid(surface, FRAME, { variance: true, mask: null }));
+    const grid = allAtOnce(krigedGrid(surface, FRAME, { variance: true, mask: null }));
     let [head, variance] = [0, 0];
     for (let node = 0; node < FRAME.columns * FRAME.rows; node += 7) {
       const [x, y] = nodeAt(FRAME, node % FRAME.columns, Math.floor(node / FRAME.columns));
@@ -81,7 +82,7 @@ describe('a grid of heads and variances is what is said of each node', () => {
     }
     expect(head).toBeLessThan(1e-9);
     expect(variance).toBeLessThan(tolerance);
-    const alone = wholeGrid(krigedGrid(surface, FRAME, { variance: false, mask: null }));
+    const alone = allAtOnce(krigedGrid(surface, FRAME, { variance: false, mask: null }));
     expect(alone.heads).toEqual(grid.heads);
     expect(alone.variances).toBeNull();
   });
@@ -94,7 +95,7 @@ test('on a grid such as is drawn, 300 wells lose nothing: variances to 1e-11', (
     errors: 'stated',
   });
   const frame = { ...FRAME, step: metres(17), columns: 64, rows: 64 };
-  const grid = wholeGrid(krigedGrid(surface, frame, { variance: true, mask: null }));
+  const grid = allAtOnce(krigedGrid(surface, frame, { variance: true, mask: null }));
   for (let node = 0; node < 64 * 64; node += 11) {
     const [x, y] = nodeAt(frame, node % 64, Math.floor(node / 64));
     const { variance } = estimateAt(surface, x, y);
@@ -106,7 +107,7 @@ test('a node in a well has the well’s head and no variance, though there is a 
   const surface = jobSurface('siteA sph OK');
   const { x, y, head } = siteHeads('siteA')[3]!;
   const frame = { x: metres(x - 40), y: metres(y - 20), step: metres(10), columns: 9, rows: 5 };
-  const grid = wholeGrid(krigedGrid(surface, frame, { variance: true, mask: null }));
+  const grid = allAtOnce(krigedGrid(surface, frame, { variance: true, mask: null }));
   expect(grid.heads[2 * 9 + 4]).toBeCloseTo(head, 9);
   expect(grid.variances?.[2 * 9 + 4]).toBe(0);
   expect(grid.variances?.[2 * 9 + 5]).toBeGreaterThan(0.0005);
@@ -118,7 +119,7 @@ test('outside the outline of the wells there is nothing', () => {
   const frame = frameOver(hull, 60);
   const mask = insideMask(frame, hull);
   const surface = jobSurface('siteE exp UK1');
-  const grid = wholeGrid(krigedGrid(surface, frame, { variance: true, mask }));
+  const grid = allAtOnce(krigedGrid(surface, frame, { variance: true, mask }));
   for (const [node, inside] of mask.entries()) {
     const [x, y] = nodeAt(frame, node % frame.columns, Math.floor(node / frame.columns));
     if (inside === 0) {

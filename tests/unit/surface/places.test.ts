@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { ringArea } from '../../../src/domain/geometry/measure';
 import {
   clipToHull,
   convexHull,
   distanceToHull,
-  hullArea,
   isInside,
   type XY,
 } from '../../../src/domain/water/surface/hull';
@@ -70,7 +70,7 @@ describe('the outline of the wells', () => {
       [10, 10],
       [0, 10],
     ]);
-    expect(hullArea(hull)).toBe(100);
+    expect(ringArea(hull)).toBe(100);
   });
 
   test.each([
@@ -141,7 +141,7 @@ describe('the outline of the wells', () => {
     expect(sets).toHaveLength(5);
     for (const { vertices, area, hull_edges } of sets) {
       const outline = convexHull(vertices.map((p: { x: number; y: number }) => [p.x, p.y])) ?? [];
-      expect(hullArea(outline) / area).toBeCloseTo(1, 12);
+      expect(ringArea(outline) / area).toBeCloseTo(1, 12);
       const onIt = new Set(hull_edges.flat());
       for (const [i, { x, y }] of vertices.entries())
         expect(distanceToHull(outline, [x, y]) < 1e-9).toBe(onIt.has(i));

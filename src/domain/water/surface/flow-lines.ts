@@ -144,9 +144,3 @@ export function placesWithin(hull: Hull, spacing: Metres): XY[] {
   const xs = along(0);
   return along(1).flatMap((y) => xs.map((x): XY => [x, y]).filter((at) => isInside(hull, at)));
 }
-
-/** Places evenly along a line, ends included: seeds across a source or along a boundary. */
-export function placesAlong(from: XY, to: XY, count: number): XY[] {
-  if (count < 2) return [between(from, to, 0.5)];
-  return Array.from({ length: count }, (_, i) => between(from, to, i / (count - 1)));
-}

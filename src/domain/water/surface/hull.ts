@@ -48,17 +48,6 @@ export const sidesOf = (hull: Hull): (readonly [XY, XY])[] =>
 export const isInside = (hull: Hull, point: XY): boolean =>
   sidesOf(hull).every(([a, b]) => side(a, b, point) >= 0);
 
-/** Area inside the outline, in square metres. */
-export const hullArea = (hull: Hull): number => {
-  const [first = [0, 0]] = hull;
-  const twice = sidesOf(hull).reduce(
-    (sum, [a, b]) =>
-      sum + (a[0] - first[0]) * (b[1] - first[1]) - (b[0] - first[0]) * (a[1] - first[1]),
-    0,
-  );
-  return twice / 2;
-};
-
 /** Distance from a point to the nearest part of the piece from a to b. */
 export function distanceToPiece(point: XY, a: XY, b: XY): Metres {
   const [dx, dy] = [b[0] - a[0], b[1] - a[1]];

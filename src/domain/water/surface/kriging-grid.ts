@@ -48,14 +48,6 @@ export function* krigedGrid(
   return { frame, heads, variances };
 }
 
-/** The whole of it at once. */
-export function wholeGrid(steps: Generator<number, SurfaceGrid>): SurfaceGrid {
-  for (;;) {
-    const { done, value } = steps.next();
-    if (done) return value;
-  }
-}
-
 function tileHeads(
   surface: KrigedSurface,
   frame: GridFrame,

@@ -1,4 +1,5 @@
 import { fail, ok, type Result } from '../../result';
+import { allAtOnce } from '../../steps';
 import { metres, type Metres } from '../../units';
 import { factorise, rowStart, solveLower, solveUpper } from './cholesky';
 import { placesOf, SAME_PLACE, type SurfacePlace, type SurfacePoint } from './surface-point';
@@ -80,11 +81,7 @@ export function kriged(
   points: readonly SurfacePoint[],
   choice: KrigingChoice,
 ): Result<KrigedSurface, KrigingProblem> {
-  const steps = krigedInSteps(points, choice);
-  for (;;) {
-    const { done, value } = steps.next();
-    if (done) return value;
-  }
+  return allAtOnce(krigedInSteps(points, choice));
 }
 
 /** The same, reporting the share done (0 to 1) as it goes, for a worker that may be stopped. */

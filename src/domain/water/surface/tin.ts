@@ -70,12 +70,6 @@ export const cornersOf = (tin: Tin, triangle: number): readonly [number, number,
   tin.corners[3 * triangle + 2] as number,
 ];
 
-/** The sides of the outline, from place to place, the wells on the left. */
-export const outlineOf = (tin: Tin): (readonly [number, number])[] =>
-  [...tin.across].flatMap((across, k) =>
-    across === -1 ? [[tin.corners[k] as number, tin.corners[nextSide(k)] as number] as const] : [],
-  );
-
 /**
  * The triangle a point lies in, or on; null outside the outline. Found by
  * walking from triangle to triangle towards the point.
