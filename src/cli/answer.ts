@@ -6,7 +6,7 @@ import type { Source, Work } from '../domain/work';
 /** What a command says: as a table to read, and as JSON. */
 export type Answer = { readonly text: string; readonly json: unknown };
 
-export const unitsOf = ({ settings }: Site): PrintUnits => ({
+const unitsOf = ({ settings }: Site): PrintUnits => ({
   vertical: settings.verticalUnit,
   grid: settings.grid.unit,
 });

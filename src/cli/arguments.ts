@@ -1,7 +1,7 @@
 import { parseArgs } from 'node:util';
 import { fail, ok, type Result } from '../domain/result';
 
-export const COMMANDS = ['heads', 'flow', 'results', 'findings', 'tables'] as const;
+const COMMANDS = ['heads', 'flow', 'results', 'findings', 'tables'] as const;
 export type Command = (typeof COMMANDS)[number];
 
 export type Asked = {

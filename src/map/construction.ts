@@ -14,7 +14,7 @@ import type { Item, Place } from './scene/scene';
 export type ConstructionUnits = { readonly vertical: LengthUnit; readonly grid: LengthUnit };
 
 /** The three-point problem for three of the wells in a flow; null where they are not three of them. */
-export function solveThree(flow: Flow | null, wells: readonly string[]): Solved | null {
+function solveThree(flow: Flow | null, wells: readonly string[]): Solved | null {
   const points = wells.flatMap(
     (id) => flow?.fitted.find(({ gauged }) => gauged.screen.id === id) ?? [],
   );

@@ -30,7 +30,7 @@ const isNews = (value: unknown): value is News =>
   typeof value === 'object' && value !== null && 'id' in value && 'last' in value;
 
 /** Windows of this app on the same site list hear each other under this name. */
-export function browserChannel(name: string): Channel | null {
+function browserChannel(name: string): Channel | null {
   if (typeof BroadcastChannel === 'undefined') return null;
   const channel = new BroadcastChannel(name);
   return {

@@ -15,7 +15,7 @@ export const lineLength = (line: Line): number =>
   piecesOfLine(line).reduce((sum, [a, b]) => sum + distanceBetween(a, b), 0);
 
 /** Length around a ring. */
-export const ringLength = (ring: Ring): number =>
+const ringLength = (ring: Ring): number =>
   sidesOfRing(ring).reduce((sum, [a, b]) => sum + distanceBetween(a, b), 0);
 
 /** Ground within a ring, in the grid's unit squared; never negative. */

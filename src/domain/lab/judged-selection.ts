@@ -67,11 +67,10 @@ const HAS_NUMBER = Uint8Array.from(REASONS, (_, code) =>
 );
 
 /** How bad the verdict on a row is: 0 the worst. */
-export const rankAt = ({ codes }: JudgedSelection, row: number): number =>
-  RANK[codes[row] ?? 0] ?? 0;
+const rankAt = ({ codes }: JudgedSelection, row: number): number => RANK[codes[row] ?? 0] ?? 0;
 
 /** How many times its level a row is; 0 where nothing was compared. The ratio of `ratioToLevel`. */
-export function timesLevel({ columns, codes, levels }: JudgedSelection, row: number): number {
+function timesLevel({ columns, codes, levels }: JudgedSelection, row: number): number {
   const level = levels[columns.kind[row] ?? 0];
   if (!level || HAS_NUMBER[codes[row] ?? 0] === 0) return 0;
   return ratioAt(columns, row, level);

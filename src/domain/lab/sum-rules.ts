@@ -60,7 +60,7 @@ export const TOTAL_TRIHALOMETHANES: SumRule = {
   source: '40 CFR 141.64(b), sum of four',
 };
 
-export const HALOACETIC_ACIDS: SumRule = {
+const HALOACETIC_ACIDS: SumRule = {
   name: 'Haloacetic acids (HAA5)',
   key: 'name:haloacetic acids (haa5)',
   parts: [

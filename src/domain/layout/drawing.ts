@@ -22,7 +22,7 @@ export const FORMS: Readonly<Record<Feature['kind'], readonly Form[]>> = {
 };
 
 /** Fewest corners a form needs. */
-export const FEWEST: Readonly<Record<Form, number>> = { point: 1, line: 2, area: 3 };
+const FEWEST: Readonly<Record<Form, number>> = { point: 1, line: 2, area: 3 };
 
 export type DraftProblem =
   | { readonly kind: 'too-few'; readonly have: number; readonly need: number }

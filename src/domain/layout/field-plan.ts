@@ -41,7 +41,7 @@ export type PlannedPoint = GroundAt & {
 };
 
 /** Points whose ground was surveyed. */
-export const surveyedGround = (site: Site): SurveyedGround[] =>
+const surveyedGround = (site: Site): SurveyedGround[] =>
   [...site.locations.values()].flatMap((location) => {
     const at = placeIn(location, site.settings.grid.unit);
     const elevation = location.ground_how === 'surveyed' ? groundOf(location) : null;
@@ -111,7 +111,7 @@ function groundAt(
   return fail(noGroundWords(made.problem));
 }
 
-export function noGroundWords(problem: NoGround): string {
+function noGroundWords(problem: NoGround): string {
   switch (problem.kind) {
     case 'too-few':
       return `ground not known: ${problem.have} points surveyed, three are needed`;

@@ -14,7 +14,7 @@ export type LayoutProblem =
   | { readonly kind: 'too-many'; readonly about: number; readonly most: number };
 
 /** More than any site is pushed with; a spacing typed in the wrong unit soon asks for more. */
-export const MOST_NODES = 100_000;
+const MOST_NODES = 100_000;
 
 /** Everything within the boundaries as one shape; null where none is drawn. */
 export function insideOf({ boundaries }: GroundPlan): Shape | null {

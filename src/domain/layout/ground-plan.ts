@@ -42,7 +42,7 @@ const OBSTACLES: readonly Feature['kind'][] = ['building', 'utility', 'exclusion
 export const reachOf = ({ halfWidth, buffer }: Drawn) => halfWidth + (buffer ?? 0);
 
 /** The most a place may be asked to be clear by, beyond what each obstacle asks; in the grid's unit. */
-export const MOST_MARGIN = 2.1;
+const MOST_MARGIN = 2.1;
 
 export function groundPlan(boundaries: readonly Drawn[], obstacles: readonly Drawn[]): GroundPlan {
   const bounds = obstacles.map(({ shape }) => boundsOf(cornersOf(shape)));

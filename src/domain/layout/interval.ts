@@ -65,7 +65,7 @@ export type IntervalProblem =
   | { readonly kind: 'exposed-over-screen'; readonly exposed: Metres; readonly screen: Metres };
 
 /** More than this between sounding and reckoning is a finding. Common practice, no source. */
-export const SOUNDING_LIMIT = metres(0.2, 'ft');
+const SOUNDING_LIMIT = metres(0.2, 'ft');
 
 /** Recorded decimals compared after conversion: a micrometre is rounding. */
 const ROUNDING = 1e-6;

@@ -9,7 +9,7 @@ export type QualitySample = {
 };
 
 /** Words of the patterns of duplicates and blanks. */
-export const QUALITY_WORDS = ['number', 'day'] as const;
+const QUALITY_WORDS = ['number', 'day'] as const;
 
 /** How many, and what they are called. */
 export type QualityPlan = {

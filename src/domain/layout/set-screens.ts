@@ -20,7 +20,7 @@ export type TypedRule = {
 };
 
 /** The rule for one point: a layer is the first of that name met there. */
-export function ruleAt(typed: TypedRule, point: GroundAt, unit: LengthUnit): SettingRule {
+function ruleAt(typed: TypedRule, point: GroundAt, unit: LengthUnit): SettingRule {
   const exposed = chosen(typed.exposed, unit, 'exposed screen');
   const amount = (name: string) => chosen(typed.amount, unit, name);
   switch (typed.kind) {

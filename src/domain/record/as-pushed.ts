@@ -42,7 +42,7 @@ export const drivenTyped = (typed: Typed, location: Location, unit: LengthUnit):
 });
 
 /** The layers logged at a location, from the top down. */
-export const layersAt = (site: Site, location: string): readonly Layer[] =>
+const layersAt = (site: Site, location: string): readonly Layer[] =>
   site.strata
     .filter((layer) => layer.location === location)
     .toSorted((a, b) => a.top.value - b.top.value)
@@ -151,7 +151,7 @@ const given = (of: Screen['planned_tip_depth']): Given | null =>
   of && { value: of.value, text: of.text, from: { kind: 'setting', name: 'push sheet' } };
 
 /** A name for the next of its kind: DP-01-S1, DP-01-S2. */
-export function nextName(stem: string, taken: ReadonlyMap<string, unknown>): string {
+function nextName(stem: string, taken: ReadonlyMap<string, unknown>): string {
   for (let n = 1; ; n++) if (!taken.has(`${stem}${n}`)) return `${stem}${n}`;
 }
 

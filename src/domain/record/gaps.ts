@@ -14,7 +14,7 @@ export type Gap = {
 };
 
 /** Nothing can be sampled there: given up, or every hole ended short. */
-export const isGivenUp = ({ isDropped, attempts }: FieldPoint) =>
+const isGivenUp = ({ isDropped, attempts }: FieldPoint) =>
   isDropped || (attempts.length > 0 && attempts.every(({ outcome }) => outcome !== 'reached'));
 
 /** Moved by less than this is the same place: 5 ft, common practice, no source. */

@@ -81,7 +81,7 @@ export type Placed = 'less than the hole holds' | 'far more than the hole holds'
 const FAR_MORE = 2;
 
 /** How the volume placed stands to the hole's own, which it must at least fill. */
-export const placedAgainst = (placed: Litres, hole: Litres): Placed =>
+const placedAgainst = (placed: Litres, hole: Litres): Placed =>
   placed < hole * (1 - 1e-9)
     ? 'less than the hole holds'
     : placed > hole * FAR_MORE

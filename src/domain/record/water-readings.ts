@@ -42,7 +42,7 @@ export function depthsInTime(readings: readonly WaterLevel[]): readonly LevelRea
  * recovering. Water in a well has stood there for long: it is static until
  * readings show that it moves (common practice, no source).
  */
-export const statusBy = (state: LevelState, isWell = false): 'static' | 'recovering' =>
+const statusBy = (state: LevelState, isWell = false): 'static' | 'recovering' =>
   state.kind === 'static' || (isWell && (state.kind === 'too few' || state.kind === 'too short'))
     ? 'static'
     : 'recovering';
@@ -123,7 +123,7 @@ export const riseLabel = (unit: LengthUnit) => `rise since the first reading, ${
 export type Seen = 'water' | 'dry' | 'obstructed' | 'flowing' | 'pumping';
 
 /** The status a reading gets: as seen, and of standing water by the rule over all readings. */
-export function statusWith(
+function statusWith(
   readings: readonly WaterLevel[],
   seen: Seen,
   depth: string,

@@ -10,7 +10,7 @@ export type ImageMark = {
   readonly grid: EastNorth;
 };
 
-export const IMAGE_TYPES = ['image/png', 'image/jpeg', 'image/webp'] as const;
+const IMAGE_TYPES = ['image/png', 'image/jpeg', 'image/webp'] as const;
 export type ImageType = (typeof IMAGE_TYPES)[number];
 
 /** A site plan or air photo of the site, with the marks it is placed by. Its bytes are a file of the folder. */

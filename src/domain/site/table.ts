@@ -61,7 +61,7 @@ export function tableOf(columns: readonly string[], rows: readonly (readonly str
 }
 
 /** Where a row lies: its block, and its place in it. Rows count from 0. */
-export function placeOf(table: Table, row: number): { block: number; at: number } | null {
+function placeOf(table: Table, row: number): { block: number; at: number } | null {
   let at = row;
   for (const [block, { size }] of table.blocks.entries()) {
     if (at < size) return at < 0 ? null : { block, at };

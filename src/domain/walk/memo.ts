@@ -12,7 +12,7 @@ const SETTLED = ['does-not-exceed', 'not-detected', 'no-level'];
  * analyte and zone of them, whatever is chosen on the desk: the memo's words
  * count all of them too.
  */
-export const unsettledResults = (
+const unsettledResults = (
   site: Site,
   { event, levelSet }: Pick<WalkOf, 'event' | 'levelSet'>,
 ): JudgedResult[] =>

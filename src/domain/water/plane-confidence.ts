@@ -18,7 +18,7 @@ import type { Covariance, PlaneError } from './plane-error';
 export const FIRST_ORDER_LIMIT = degrees((0.3 * 180) / Math.PI);
 
 /** From this many wells on, their scatter too must leave the direction standing. */
-export const FEWEST_FOR_SCATTER = 5;
+const FEWEST_FOR_SCATTER = 5;
 
 /** A test as a reviewer would check it in a table. */
 export type PlaneTest = {

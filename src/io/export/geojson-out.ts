@@ -15,7 +15,7 @@ function closed(ring: Ring, isHole: boolean): Position[] {
 const polygon = (area: Area) => area.map((ring, i) => closed(ring, i > 0));
 
 /** A shape as a GeoJSON geometry. */
-export function geometryOf(shape: Shape): Geometry {
+function geometryOf(shape: Shape): Geometry {
   switch (shape.kind) {
     case 'points': {
       const [only] = shape.points;

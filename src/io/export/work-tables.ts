@@ -121,7 +121,7 @@ function tableRows(table: WorkTable | undefined, units: PrintUnits): readonly st
 }
 
 /** Any works as one table of lines. */
-export const workCsv = (
+const workCsv = (
   site: Site,
   works: readonly { readonly of: string; readonly work: Work }[],
 ): string => csv([WORK_HEADER, ...works.flatMap(({ of, work }) => workLines(site, of, work))]);

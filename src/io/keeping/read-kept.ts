@@ -22,7 +22,7 @@ export type ReadSite = {
 };
 
 /** Steps of a kept site from older layouts, once it is played up to its last entry. */
-export const KEPT_STEPS: Steps<DataPackage> = new Map();
+const KEPT_STEPS: Steps<DataPackage> = new Map();
 
 /** Blocks read in one go: about 4 MB, a few milliseconds of the page's time. */
 const BLOCKS_AT_ONCE = 4;

@@ -24,7 +24,7 @@ const BROUGHT = /^images\/.*\.[0-9a-f]{12}\.(?:png|jpg|webp)$/;
 /** A folder with nothing beside its tables. */
 export const NO_FILES: Files = new Map();
 
-export const JOURNAL = 'journal.jsonl';
+const JOURNAL = 'journal.jsonl';
 
 /** A site and the rest of its folder from the folder's files. */
 export function openWhole(

@@ -27,7 +27,7 @@ export function savePackage(site: DataPackage): Files {
 }
 
 /** The descriptor of a site: a Frictionless Data Package with a Table Schema a table. */
-export function descriptorOf(site: DataPackage): Readonly<Record<string, unknown>> {
+function descriptorOf(site: DataPackage): Readonly<Record<string, unknown>> {
   const before: readonly unknown[] = Array.isArray(site.descriptor.resources)
     ? site.descriptor.resources
     : [];
@@ -71,7 +71,7 @@ const STANDARD_TYPES: Readonly<Record<Field['kind'], string>> = {
 };
 
 /** The Table Schema of a table (Frictionless Table Schema 1): types, constraints, keys. */
-export function schemaOf(name: TableName, units: Readonly<Record<string, string>>) {
+function schemaOf(name: TableName, units: Readonly<Record<string, string>>) {
   const fields = fieldsOf(name).map(([column, field]) => {
     const unit = units[column] ?? field.unit;
     const constraints = {

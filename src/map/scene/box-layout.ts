@@ -52,7 +52,7 @@ export type Effort = {
 };
 
 /** For a map that is moved about: about a tenth of a second. */
-export const FOR_A_SCREEN: Effort = {
+const FOR_A_SCREEN: Effort = {
   directions: 24,
   reaches: REACHES,
   patience: 1_000_000,
@@ -85,7 +85,7 @@ const side = ([ax, ay]: Spot, [bx, by]: Spot, [cx, cy]: Spot) =>
   (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
 
 /** Whether two segments have a place in common; touching counts. */
-export function segmentsMeet([a, b]: PlacedBox['leader'], [c, d]: PlacedBox['leader']): boolean {
+function segmentsMeet([a, b]: PlacedBox['leader'], [c, d]: PlacedBox['leader']): boolean {
   if (
     Math.max(a[0], b[0]) < Math.min(c[0], d[0]) ||
     Math.max(c[0], d[0]) < Math.min(a[0], b[0]) ||
@@ -97,7 +97,7 @@ export function segmentsMeet([a, b]: PlacedBox['leader'], [c, d]: PlacedBox['lea
 }
 
 /** Whether a segment passes through a box grown by a gap: the slab test. */
-export function segmentMeetsBox([a, b]: PlacedBox['leader'], box: Box, gap: number): boolean {
+function segmentMeetsBox([a, b]: PlacedBox['leader'], box: Box, gap: number): boolean {
   let [from, to] = [0, 1];
   const slabs = [
     [a[0], b[0] - a[0], box.left - gap, box.right + gap],

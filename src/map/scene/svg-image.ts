@@ -5,7 +5,7 @@ import type { SvgNode } from './svg-parts';
 const addresses = new WeakMap<Uint8Array, string>();
 
 /** The bytes of a picture as an address that holds them; the same text each time. */
-export function addressOf(bytes: Uint8Array, type: ImageItem['type']): string {
+function addressOf(bytes: Uint8Array, type: ImageItem['type']): string {
   const before = addresses.get(bytes);
   if (before !== undefined) return before;
   const made = `data:${type};base64,${base64Of(bytes)}`;

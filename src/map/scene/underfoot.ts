@@ -126,7 +126,7 @@ function* squares({ left, top, right, bottom }: Box): Iterable<string> {
 }
 
 /** The part of a line within a box, by Liang and Barsky (1984); null where there is none. */
-export function clipped(
+function clipped(
   { from, to }: Pick<Edge, 'from' | 'to'>,
   { left, top, right, bottom }: Box,
 ): readonly [Spot, Spot] | null {

@@ -50,7 +50,7 @@ const LOOKS: readonly (readonly [RegExp, { readonly fill: Role | null; readonly 
 ];
 const OTHERWISE = { fill: 'panel', line: 'hairline' } as const;
 
-export const lookOf = (layer: string) => LOOKS.find(([is]) => is.test(layer))?.[1] ?? OTHERWISE;
+const lookOf = (layer: string) => LOOKS.find(([is]) => is.test(layer))?.[1] ?? OTHERWISE;
 
 /** Layers of a backdrop, bottom first. */
 export function layersOf(backdrop: Backdrop, theme: Theme, opacity: number): AddLayerObject[] {

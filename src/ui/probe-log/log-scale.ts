@@ -1,7 +1,7 @@
 import { inUnits, metres, type LengthUnit, type Metres } from '../../domain/units';
 
 /** A round step, 1, 2 or 5 of a power of ten, that gives at most so many steps over a span. */
-export function roundStep(span: number, most: number): number {
+function roundStep(span: number, most: number): number {
   const rough = span / most;
   const power = 10 ** Math.floor(Math.log10(rough));
   const times = [1, 2, 5, 10].find((n) => n * power >= rough * (1 - 1e-9)) ?? 10;

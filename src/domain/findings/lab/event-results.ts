@@ -18,7 +18,7 @@ export function samplesAt({ samples }: Site, event: string | null): readonly Sam
 }
 
 /** The location of a sample; null for blanks. */
-export const placeOf = (site: Site, { screen }: Sample): string | null =>
+const placeOf = (site: Site, { screen }: Sample): string | null =>
   screen === null ? null : (site.screens.get(screen)?.location ?? null);
 
 /** The locations of samples, each once. */

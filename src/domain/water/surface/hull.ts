@@ -49,7 +49,7 @@ export const isInside = (hull: Hull, point: XY): boolean =>
   sidesOf(hull).every(([a, b]) => side(a, b, point) >= 0);
 
 /** Distance from a point to the nearest part of the piece from a to b. */
-export function distanceToPiece(point: XY, a: XY, b: XY): Metres {
+function distanceToPiece(point: XY, a: XY, b: XY): Metres {
   const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
   const [px, py] = [point[0] - a[0], point[1] - a[1]];
   const squared = dx * dx + dy * dy;

@@ -118,7 +118,7 @@ export function triangleSlope(tin: Tin, triangle: number): readonly [number, num
 }
 
 /** The head in a triangle's plane at a point: the mean of its three, weighted by opposite areas. */
-export function headInTriangle(tin: Tin, triangle: number, [x, y]: XY): Metres {
+function headInTriangle(tin: Tin, triangle: number, [x, y]: XY): Metres {
   const [i, j, k] = cornersOf(tin, triangle);
   const [a, b, c] = [standing(tin, i), standing(tin, j), standing(tin, k)];
   const area = (p: XY, q: XY) => (p[0] - x) * (q[1] - y) - (q[0] - x) * (p[1] - y);
