@@ -1,3 +1,4 @@
+import { unitsOf } from '../../domain/site/settings';
 import type { Site } from '../../domain/site/site';
 import { azimuth, inUnits, metres } from '../../domain/units';
 import type { SurfaceMethod, SurfaceQuestion } from '../../domain/water/drawn-surface';
@@ -41,10 +42,7 @@ export class SurfaceChoice {
     this.#flow = flow;
   }
 
-  readonly units = $derived.by(() => {
-    const { verticalUnit, grid } = this.#site().settings;
-    return { vertical: verticalUnit, grid: grid.unit };
-  });
+  readonly units = $derived.by(() => unitsOf(this.#site().settings));
   readonly points = $derived.by(() => {
     const flow = this.#flow();
     return flow ? surfacePoints(flow) : [];

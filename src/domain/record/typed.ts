@@ -1,6 +1,6 @@
 import { expectedOf, readCell, unitOf } from '../site/read-cell';
 import { fieldOf, type TableName } from '../site/schema';
-import type { Settings } from '../site/settings';
+import { unitsOf, type Settings } from '../site/settings';
 
 /** What stands in the fields of a form, by column. */
 export type Typed = Readonly<Record<string, string>>;
@@ -9,12 +9,6 @@ const COMMA = /^([-+]?\d*),(\d+)$/;
 
 /** A number as the tables write it: a keypad's comma becomes a point. Other text is only trimmed. */
 export const asWritten = (text: string): string => text.trim().replace(COMMA, '$1.$2');
-
-const unitsOf = (settings: Settings) => ({
-  vertical: settings.verticalUnit,
-  grid: settings.grid.unit,
-  volume: settings.volumeUnit,
-});
 
 /** Why a text cannot stand in a column: "A number in ft, 0 or more." Null when it can, or is blank. */
 export function typedProblem(

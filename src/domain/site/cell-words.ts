@@ -2,7 +2,7 @@ import type { Problem } from './problem';
 import { unitWord } from '../show';
 import { expectedOf, unitOf } from './read-cell';
 import { fieldOf, TABLES, type TableName } from './schema';
-import type { Settings } from './settings';
+import { unitsOf, type Settings } from './settings';
 
 /** The unit a column is recorded in, as it is written beside a number; null for one without, or a column of the site's own. */
 export function columnUnit(
@@ -12,11 +12,7 @@ export function columnUnit(
   stated?: string,
 ): string | null {
   const field = fieldOf(name, column);
-  const units = {
-    vertical: settings.verticalUnit,
-    grid: settings.grid.unit,
-    volume: settings.volumeUnit,
-  };
+  const units = unitsOf(settings);
   const unit = field && unitOf(field, units, stated);
   return unit ? unitWord(unit) : null;
 }

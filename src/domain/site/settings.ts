@@ -6,6 +6,7 @@ import type { ExpectedWater, ScreenRules } from '../layout/set-screens';
 import type { CriteriaSet } from '../survey/stabilisation';
 import type { SurveyBasis } from '../survey/survey-basis';
 import type { LengthUnit, Metres, VolumeUnit } from '../units';
+import type { RecordedUnits } from './read-cell';
 
 /** A grid by its published code or by a projection string, or a local one. */
 export type GridDefinition = {
@@ -63,3 +64,10 @@ export type Settings = {
 
 /** Combined one-sigma error of a head: survey 0.01 ft, reading 0.01 ft, tape 0.005 ft, in quadrature. */
 export const USUAL_HEAD_ERROR = 0.004572 as Metres; // 0.015 ft
+
+/** The units a site's numbers are recorded in, where a cell states none, and printed in. */
+export const unitsOf = ({ verticalUnit, grid, volumeUnit }: Settings): RecordedUnits => ({
+  vertical: verticalUnit,
+  grid: grid.unit,
+  volume: volumeUnit,
+});

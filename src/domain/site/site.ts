@@ -1,7 +1,6 @@
 import type { GridFacts } from '../grid';
 import type { DataPackage } from './data-package';
 import type { Problem } from './problem';
-import type { RecordedUnits } from './read-cell';
 import {
   allOf,
   readingTable,
@@ -13,7 +12,7 @@ import {
 import { rowChecks } from './row-checks';
 import type { Row, TableName } from './schema';
 import { TABLE_NAMES } from './schema';
-import type { Settings } from './settings';
+import { unitsOf, type Settings } from './settings';
 import { tableOf, cellText, type Table } from './table';
 
 /** A site as the calculations see it: every row that could be read, by name where it has one. */
@@ -76,11 +75,7 @@ export function* readingSite(
   gridProblem: string | null = null,
 ): Generator<number, Site> {
   const { settings } = from;
-  const units: RecordedUnits = {
-    vertical: settings.verticalUnit,
-    grid: settings.grid.unit,
-    volume: settings.volumeUnit,
-  };
+  const units = unitsOf(settings);
   const problems: Problem[] = [];
   const accounts = {} as Record<TableName, Account>;
   const files = Object.fromEntries(

@@ -12,6 +12,7 @@ import {
 } from '../lab/site-delineation';
 import { judgedAgainst } from '../lab/site-results';
 import { length } from '../show';
+import { unitsOf } from '../site/settings';
 import type { Site } from '../site/site';
 import { metres } from '../units';
 import { bare } from './ground-stops';
@@ -123,9 +124,8 @@ export function whatIsDelineated({ site, of }: Material): Telling | null {
   const { event, levelSet } = of;
   const found = sidesTold(site, of);
   if (event === null || found.length === 0) return null;
-  const { verticalUnit, grid } = site.settings;
   const reach = reachOf(site);
-  const units = { vertical: verticalUnit, grid: grid.unit };
+  const units = unitsOf(site.settings);
   const open = found.filter((one) => openSides(one).length > 0);
   const named = open.length > NAMED ? NAMED - 1 : NAMED;
   const pushes = nextPushes(found);
@@ -143,7 +143,7 @@ export function whatIsDelineated({ site, of }: Material): Telling | null {
       ...(shut.length > 0 ? [said(`Delineated: ${listed(shut)}.`)] : []),
       ...withThePushes(site, of),
       said(
-        `Open: no point of the same event within ${length(reach.within, verticalUnit, 0)} that way, or ${length(reach.below, verticalUnit, 0)} below, shows that it does not exceed. Where one does, the side is delineated.`,
+        `Open: no point of the same event within ${length(reach.within, units.vertical, 0)} that way, or ${length(reach.below, units.vertical, 0)} below, shows that it does not exceed. Where one does, the side is delineated.`,
       ),
     ],
     alsoOf: [pushEvent(site, of)?.id].flatMap((id) => id ?? []),

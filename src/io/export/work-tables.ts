@@ -7,7 +7,9 @@ import {
   unitText,
   type PrintUnits,
 } from '../../domain/show';
+import { unitsOf } from '../../domain/site/settings';
 import type { Site } from '../../domain/site/site';
+import { sourceName } from '../../domain/site/source-name';
 import { headsOf, leftOutWords } from '../../domain/water/event-heads';
 import { flowOf, zonesOf, type Flow } from '../../domain/water/flow';
 import type { Source, Work, WorkTable } from '../../domain/work';
@@ -30,11 +32,6 @@ const WORK_HEADER: Line = [
   'from',
 ];
 
-const unitsOf = ({ settings }: Site): PrintUnits => ({
-  vertical: settings.verticalUnit,
-  grid: settings.grid.unit,
-});
-
 /** A number as a spreadsheet takes it: with a plain minus. */
 const plain = (text: string) => text.replaceAll('−', '-');
 
@@ -44,18 +41,9 @@ const csv = (lines: readonly Line[]) =>
     { newline: '\n' },
   )}\n`;
 
-function sourceText(site: Site, source: Source): string {
-  switch (source.kind) {
-    case 'cell':
-      return `${site.files[source.table]}, row ${source.row}, ${source.column}`;
-    case 'setting':
-      return `site settings: ${source.name}`;
-    case 'citation':
-      return source.text;
-    case 'work':
-      return `step: ${source.work.title}`;
-  }
-}
+/** Where a number came from: another line of the table, or what the page says. */
+const sourceText = (site: Site, source: Source): string =>
+  source.kind === 'work' ? `step: ${source.work.title}` : sourceName(site, source);
 
 /**
  * A work and all that is behind it, the first line the answer, one line a
@@ -63,7 +51,7 @@ function sourceText(site: Site, source: Source): string {
  * once.
  */
 function workLines(site: Site, of: string, work: Work): Line[] {
-  const units = unitsOf(site);
+  const units = unitsOf(site.settings);
   const lines: Line[] = [];
   const done = new Set<Work>();
   const waiting: Work[] = [work];
@@ -138,7 +126,7 @@ const fileName = (text: string) =>
 
 /** The heads of an event, counted or not, and the work behind each. */
 export function headTables(site: Site, event: string): TextFiles {
-  const { vertical } = unitsOf(site);
+  const { vertical } = unitsOf(site.settings);
   const gauged = headsOf(site, event);
   const header: Line = [
     'screen',

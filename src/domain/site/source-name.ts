@@ -1,5 +1,5 @@
-import type { Site } from '../../domain/site/site';
-import type { Source } from '../../domain/work';
+import type { Source } from '../work';
+import type { Site } from './site';
 
 /** Where a number came from, in words: "water_levels.csv, row 12, depth_to_water". */
 export function sourceName(site: Site, source: Source): string {
