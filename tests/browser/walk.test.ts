@@ -40,6 +40,9 @@ describe.each(['osier-bend', 'quellmoor'])('the walk of %s', (site) => {
     const count = await page.getByRole('button', { name: /^Stop \d+:/ }).count();
     expect(count).toBeGreaterThanOrEqual(7);
     const titles: string[] = [];
+    await app.drawn();
+    const canvas = page.locator('.maplibregl-canvas');
+    await canvas.evaluate((drawnOn) => (drawnOn.id = 'first-stop'));
     for (let i = 0; i < count; i++) {
       await app.drawn();
       titles.push(await title(app));
@@ -56,6 +59,8 @@ describe.each(['osier-bend', 'quellmoor'])('the walk of %s', (site) => {
     expect(new Set(titles).size).toBe(count);
     await page.keyboard.press('PageUp');
     expect(await title(app)).toBe(titles.at(-2));
+    // One map glides through all stops: another would begin anew at each.
+    expect(await canvas.getAttribute('id')).toBe('first-stop');
   }, 240_000);
 });
 
