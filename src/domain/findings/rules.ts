@@ -28,7 +28,7 @@ import { mixedDatums } from './levels/datums';
 import { dry } from './levels/dry';
 import { elevationKnown } from './levels/elevation-known';
 import { gaugingSpread, outsideEvent } from './levels/gauging-time';
-import { decidedByHand, unusable } from './levels/left-out';
+import { decidedByHand, triedAgain, unusable } from './levels/left-out';
 import { markChanged, markNamed } from './levels/mark';
 import { product } from './levels/product';
 import { pushLevels } from './levels/push-levels';
@@ -127,6 +127,7 @@ export const EVENT_RULES: readonly Rule[] = [
   pushLevels,
   decidedByHand,
   unusable,
+  triedAgain,
   ...[
     duplicateParents,
     duplicateDisagrees,

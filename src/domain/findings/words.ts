@@ -46,6 +46,9 @@ export const chance = (probability: number) =>
 export const lapse = (hours: number) =>
   hours < 48 ? `${Math.round(hours)} h` : `${(hours / 24).toFixed(1).replace(/\.0$/, '')} days`;
 
+/** "2025-10-15 09:21", of a time as the tables write it. */
+export const timeSaid = (time: string) => time.replace('T', ' ');
+
 /** The locations of gauged screens, each once. */
 export const locationsOf = (heads: readonly GaugedScreen[]) => [
   ...new Set(heads.map(({ location }) => location.id)),

@@ -54,7 +54,7 @@ const WORDS: Readonly<Record<LeftOut, string>> = {
   'no-zone': 'its interval crosses a contact or has no zone',
   'depths-apart': 'no zone is named, and the screens gauged lie at depths apart',
   'no-coordinates': 'its location has no coordinates',
-  'read-again': 'a later reading of the same screen counts instead',
+  'read-again': 'another reading of the same screen counts instead',
   'marked-not-used': 'marked as not to be used',
   excluded: 'excluded by a decision',
 };
@@ -113,16 +113,21 @@ export function headsOf(site: Site, event: string): GaugedScreen[] {
   return all.map((one) => (apart.has(one) ? { ...one, leftOut: 'depths-apart' } : one));
 }
 
-/** Of each screen the reading that counts: the last static one, else the last. */
+/** Of the readings of a screen: one at rest weighs most, one that came to no depth least. */
+const weightOf = ({ status }: Row<'water_levels'>) =>
+  status === 'static' ? 2 : status === 'obstructed' ? 0 : 1;
+
+/**
+ * Of each screen the reading that counts: the last static one, else the last; one
+ * that could not be taken only where there is no other.
+ */
 function lastReadings(readings: readonly Row<'water_levels'>[]) {
   const last = new Map<string, Row<'water_levels'>>();
   for (const reading of readings) {
     const before = last.get(reading.screen);
-    const better =
-      !before ||
-      (reading.status === 'static' && before.status !== 'static') ||
-      (reading.status === before.status && (reading.time ?? '') >= (before.time ?? ''));
-    if (better) last.set(reading.screen, reading);
+    const heavier = before ? weightOf(reading) - weightOf(before) : 1;
+    const isLater = heavier === 0 && (reading.time ?? '') >= (before?.time ?? '');
+    if (heavier > 0 || isLater) last.set(reading.screen, reading);
   }
   return last;
 }
@@ -151,9 +156,9 @@ function gauged(
     because: decided?.reason ?? (reading.use === null ? null : reading.why),
   };
   const leftOut = (): LeftOut | null => {
+    if (!counts) return 'read-again';
     if (level.head === null) return level.reason;
     if (location.easting === null || location.northing === null) return 'no-coordinates';
-    if (!counts) return 'read-again';
     if (decided?.what === 'exclude') return 'excluded';
     if (reading.use === false) return 'marked-not-used';
     if (screen.zone === null && !inOneZone(screen)) return 'no-zone';

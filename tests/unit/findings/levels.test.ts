@@ -369,6 +369,15 @@ describe('a level that is not the level', () => {
     expect(one(untold, 'left out by hand').severity).toBe('caution');
   });
 
+  test('a well that could not be read a second time keeps its reading, and the second try is told', () => {
+    const lines = levelsOf(GOOD, 'E1', '2025-09-01');
+    const again = 'W-5,E1,W-5-MP,2025-09-01T11:20,,,,obstructed,,';
+    const all = found(siteOfWells(GOOD, { water_levels: [...lines, again] }));
+    expect(ofRule(all, 'level not usable')).toEqual([]);
+    expect(one(all, 'could not be read once').says).toBe(
+      'W-5 could not be read at 2025-09-01 11:20; its reading of 2025-09-01 09:30 stands.',
+    );
+  });
   test('an obstructed well, and one without coordinates, are not lost from sight', () => {
     expect(
       one(found(siteOfWells(but('W-5', { depth: '', status: 'obstructed' }))), 'level not usable')

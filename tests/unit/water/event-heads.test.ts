@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { printWork } from '../../../src/domain/print-work';
 import { lengthNumber } from '../../../src/domain/show';
 import { headsOf, leftOutWords, type GaugedScreen } from '../../../src/domain/water/event-heads';
+import { changesSince } from '../../../src/domain/water/over-time';
 import { siteFrom } from '../site-from';
 
 const feet = ({ head }: GaugedScreen) => (head ? lengthNumber(head.value, 'ft', 2) : null);
@@ -163,6 +164,52 @@ describe('which readings count', () => {
       'E1',
     );
     expect(heads.map(({ leftOut }) => leftOut)).toEqual(['read-again', null, 'read-again']);
+  });
+
+  test('a level that could not be read again hides no reading before it', () => {
+    const level = 'A,E1,,2026-04-01T09:26,11.19,,,static,,';
+    const stuck = 'A,E1,,2026-04-01T11:20,,,,obstructed,,';
+    for (const lines of [
+      [level, stuck],
+      [stuck, level],
+    ]) {
+      const heads = headsOf(wells(['A'], lines), 'E1');
+      const counts = heads.filter(({ leftOut }) => leftOut !== 'read-again');
+      expect(counts.map(feet)).toEqual(['37.03']);
+      expect(counts.map(({ leftOut }) => leftOut)).toEqual([null]);
+    }
+  });
+
+  test('nor one still recovering; among readings not at rest the last counts', () => {
+    const at = (time: string, rest: string) => `A,E1,,2026-04-01T${time},${rest},,`;
+    const of = (...lines: string[]) =>
+      headsOf(wells(['A'], lines), 'E1').map(({ leftOut }) => leftOut);
+    expect(of(at('09:00', '11.19,,,recovering'), at('11:00', ',,,obstructed'))).toEqual([
+      'recovering',
+      'read-again',
+    ]);
+    expect(of(at('09:00', '11.19,,,recovering'), at('11:00', '12.00,,,pumping'))).toEqual([
+      'read-again',
+      'pumping',
+    ]);
+  });
+
+  test('and the change to the next event is of the reading: 710.87 ft to 710.56 ft', () => {
+    // A mark at 722.06 ft, read at 11.19, stuck, and at 11.50 three weeks later: by hand −0.31 ft.
+    const site = wells(
+      ['A'],
+      [
+        'A,E1,,2026-04-01T09:26,11.19,,,static,,',
+        'A,E1,,2026-04-01T11:20,,,,obstructed,,',
+        'A,E2,,2026-04-22T09:23,11.50,,,static,,',
+      ],
+      {
+        measuring_points: ['id,screen,elevation', 'A-mp,A,722.06'],
+        events: ['id,first_day,last_day', 'E1,2026-04-01,2026-04-01', 'E2,2026-04-22,2026-04-22'],
+      },
+    );
+    const changes = changesSince(headsOf(site, 'E2'), headsOf(site, 'E1'));
+    expect(changes.map(({ change }) => lengthNumber(change, 'ft', 2))).toEqual(['−0.31']);
   });
 
   test('the mark in use on the day is taken, not a later one', () => {

@@ -2,7 +2,7 @@ import { cell } from '../../site/cite';
 import { decisionOn } from '../../water/decided';
 import { leftOutWords, type LeftOut } from '../../water/event-heads';
 import type { Finding, Rule } from '../finding';
-import { finding } from '../words';
+import { finding, timeSaid } from '../words';
 
 /** Readings somebody left out or put in by hand, with the reason; without one it is more than a note. */
 export const decidedByHand: Rule = ({ site, event, heads }) =>
@@ -54,3 +54,25 @@ export const unusable: Rule = ({ event, heads }) =>
         ]
       : [],
   );
+
+/** A level that could not be read when tried once more: the reading that counts was taken before or after. */
+export const triedAgain: Rule = ({ event, heads }) =>
+  heads.flatMap(({ screen, location, reading, leftOut }): Finding[] => {
+    if (leftOut !== 'read-again' || reading.status !== 'obstructed') return [];
+    const counts = heads.find((one) => one.screen === screen && one.leftOut !== 'read-again');
+    if (!counts?.head) return [];
+    const remark = reading.note ?? reading.why;
+    const then = counts.reading.time === null ? '' : ` of ${timeSaid(counts.reading.time)}`;
+    return [
+      finding('could not be read once', screen.id, event, {
+        severity: 'note',
+        who: [location.id],
+        says: `${screen.id} could not be read${reading.time === null ? '' : ` at ${timeSaid(reading.time)}`}${remark === null ? '' : ` (${remark})`}; its reading${then} stands.`,
+        todo: 'Ask whether what was in the way spoiled that reading too, and whether a later one is missing.',
+        cells: [
+          cell('water_levels', reading, 'status'),
+          cell('water_levels', counts.reading, 'depth_to_water'),
+        ],
+      }),
+    ];
+  });
