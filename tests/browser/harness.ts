@@ -36,10 +36,10 @@ const ownChromium = (): string => {
 
 export const browser = (): Promise<Browser> => (connected ??= chromium.connect(ownChromium()));
 
-/** Opens the built app for one test. See the top of this file. */
+/** Opens the built app for one test, not put on the device unless asked. See the top of this file. */
 export const openApp = async (options: OpenOptions = {}): Promise<OpenedPage> => {
   const address = new URL(options.path ?? '', options.address ?? inject('address')).href;
-  const app = await openPage(await browser(), address, options);
+  const app = await openPage(await browser(), address, { onDevice: false, ...options });
   onTestFinished(async ({ task }) => {
     try {
       if (task.result?.state === 'fail') {

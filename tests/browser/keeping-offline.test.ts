@@ -12,7 +12,7 @@ afterAll(() => served?.close());
 
 test('after the first visit the app opens with the network cut, the map and another demo included', async () => {
   const cable = await cableTo(inject('address'));
-  const app = await openApp({ address: cable.address, mayComplain: true });
+  const app = await openApp({ address: cable.address, onDevice: true, mayComplain: true });
   await isOnDevice(app.page);
   cable.cut();
   await app.page.goto(`${cable.address}?site=quellmoor`);
@@ -23,7 +23,7 @@ test('after the first visit the app opens with the network cut, the map and anot
 
 test('the browser finds nothing wrong with installing the app', async () => {
   const cable = await cableTo(inject('address'));
-  const app = await openApp({ address: cable.address });
+  const app = await openApp({ address: cable.address, onDevice: true });
   await isOnDevice(app.page);
   const session = await app.context.newCDPSession(app.page);
   const { installabilityErrors } = await session.send('Page.getInstallabilityErrors');
@@ -36,7 +36,7 @@ test('the browser finds nothing wrong with installing the app', async () => {
 
 test('edits made with the network cut are kept, and there when it comes back', async () => {
   const cable = await cableTo(served.address);
-  const app = await openApp({ address: cable.address, mayComplain: true });
+  const app = await openApp({ address: cable.address, onDevice: true, mayComplain: true });
   await isOnDevice(app.page);
   cable.cut();
   await app.page.reload();
@@ -57,7 +57,7 @@ test('edits made with the network cut are kept, and there when it comes back', a
 
 test('a newer version waits until it is taken, and then the page is the newer one', async () => {
   const cable = await cableTo(served.address);
-  const { page, context } = await openApp({ address: cable.address });
+  const { page, context } = await openApp({ address: cable.address, onDevice: true });
   await isOnDevice(page);
   expect(await page.evaluate(() => window.keepingPage.appOnDevice.isUpdateReady)).toBe(false);
 

@@ -1,6 +1,6 @@
 /** The main job in a real browser: open, see, choose, ask a number where it came from. */
 import { join } from 'node:path';
-import { beforeEach, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { openApp, type OpenedPage, type Size } from './harness';
 
 const INL = join(import.meta.dirname, '../fixtures/inl-southwest/site');
@@ -12,23 +12,17 @@ async function directionShown({ page }: OpenedPage) {
   return degrees(await page.locator('dt:has-text("grid north") + dd').innerText());
 }
 
-describe.each(['wide', 'laptop', 'tablet'] as const)('at the size of a %s screen', (size: Size) => {
-  let app: OpenedPage;
-  beforeEach(async () => {
-    app = await openApp({ size, path: '?site=osier-bend' });
+test.each(['wide', 'laptop', 'tablet'] as const)(
+  'at the size of a %s screen the demo opens on its latest event, asking nobody; axe finds nothing on the sheet, a point and a work',
+  async (size: Size) => {
+    const app = await openApp({ size, path: '?site=osier-bend' });
     await app.drawn();
-  });
-
-  test('the demo opens on its latest event, asking nobody for anything', async () => {
     await expect
       .poll(() => app.page.getByRole('heading', { level: 1 }).innerText())
       .toContain('Osier Bend');
     await expect.poll(() => directionShown(app)).toBe(106);
     expect(app.foreignRequests()).toEqual([]);
     await app.picture('check');
-  });
-
-  test('axe finds nothing on the sheet, on a point and on a work', async () => {
     expect(await app.axe()).toEqual([]);
     await app.page.getByRole('button', { name: 'MW-5', exact: true }).first().click();
     await app.page.getByLabel('Event').selectOption('2025-09');
@@ -38,8 +32,8 @@ describe.each(['wide', 'laptop', 'tablet'] as const)('at the size of a %s screen
     await app.page.getByRole('button', { name: /Horizontal gradient/ }).click();
     expect(await app.axe()).toEqual([]);
     await app.picture('work');
-  });
-});
+  },
+);
 
 describe('on a laptop', () => {
   test('choosing an event turns the arrow, and undoing nothing is said', async () => {

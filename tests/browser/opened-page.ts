@@ -18,6 +18,8 @@ export type PageOptions = {
   readonly size?: Size;
   /** Runs in the page before any script of its own, to stub a file picker for instance. */
   readonly before?: (page: Page) => Promise<void>;
+  /** False: the app is not put on the device for days without a network, which takes a second of work. */
+  readonly onDevice?: boolean;
 };
 
 export type Violation = {
@@ -55,6 +57,9 @@ const DRAWN = 'html[data-drawn="yes"]';
 /** MapLibre and software drawing talk about the graphics card; none of it is the app's doing. */
 const ABOUT_THE_GRAPHICS_CARD = /GPU stall due to ReadPixels|GL Driver Message|swiftshader/i;
 
+/** What the browser library says where the app was not to be put on the device. */
+const NOT_ON_DEVICE = 'Service Worker registration blocked by Playwright';
+
 /** Where pictures go that tests take. */
 export const PICTURES = join(ROOT, 'tests', 'pictures');
 
@@ -84,7 +89,7 @@ const findViolations = async (page: Page): Promise<Violation[]> => {
 export const openPage = async (
   browser: Browser,
   address: string,
-  { size = 'laptop', before }: PageOptions = {},
+  { size = 'laptop', before, onDevice = true }: PageOptions = {},
 ): Promise<OpenedPage> => {
   const context = await browser.newContext({
     viewport: SIZES[size],
@@ -93,6 +98,7 @@ export const openPage = async (
     locale: 'en-US',
     timezoneId: 'UTC',
     acceptDownloads: true,
+    serviceWorkers: onDevice ? 'allow' : 'block',
   });
   const requests: string[] = [];
   const complaints: string[] = [];
@@ -103,7 +109,7 @@ export const openPage = async (
   });
   context.on('console', (message) => {
     const said = message.text();
-    if (!['error', 'warning'].includes(message.type())) return;
+    if (!['error', 'warning'].includes(message.type()) || said === NOT_ON_DEVICE) return;
     if (!ABOUT_THE_GRAPHICS_CARD.test(said)) complaints.push(`console ${message.type()}: ${said}`);
   });
   context.on('weberror', (error) => complaints.push(`uncaught: ${error.error().message}`));
