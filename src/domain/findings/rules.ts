@@ -18,7 +18,7 @@ import {
   onNoCustodyList,
   renamedByLaboratory,
 } from './lab/custody';
-import { duplicateDisagrees, duplicateParents } from './lab/duplicates';
+import { duplicateDisagrees, duplicateExceeds, duplicateParents } from './lab/duplicates';
 import { holdingTime, receiptTemperature, sampleTimes } from './lab/handling';
 import { sampledTwice } from './lab/sampled-twice';
 import { turbidity } from './lab/turbidity';
@@ -71,6 +71,7 @@ const inTheLaboratory = (rule: Rule): Rule =>
       site.results,
       site.qualifierLegends,
       site.purgeReadings,
+      site.screeningLevels,
       site.screens,
       site.locations,
       site.attempts,
@@ -132,6 +133,7 @@ export const EVENT_RULES: readonly Rule[] = [
     duplicateParents,
     duplicateDisagrees,
     sampledTwice,
+    duplicateExceeds,
     blanks,
     holdingTime,
     receiptTemperature,

@@ -1,6 +1,6 @@
 import { groupBy } from '../group';
 import type { Metres } from '../units';
-import type { Verdict } from './verdict';
+import { isOver, type Verdict } from './verdict';
 import { worstOf } from './worst';
 
 /**
@@ -84,9 +84,8 @@ export type Reach = {
 /** Locations this near stand for one place when looking below: a nest, ground metres. */
 const NEST = 3;
 
-const exceeds = (verdict: Verdict) => verdict === 'exceeds' || verdict === 'exceeds-estimated';
 const known = (verdict: Verdict) =>
-  exceeds(verdict) || verdict === 'does-not-exceed' || verdict === 'not-detected';
+  isOver(verdict) || verdict === 'does-not-exceed' || verdict === 'not-detected';
 
 /** Whether a side still has to be closed. */
 export const isOpen = ({ status }: SideAnswer): boolean =>
@@ -101,7 +100,7 @@ export function delineate(
   const places = [...groupBy(screens, ({ location, zone }) => `${location}|${zone}`).values()]
     .map(worstScreen)
     .flatMap((one) => one ?? []);
-  const hot = places.filter(({ verdict }) => exceeds(verdict));
+  const hot = places.filter(({ verdict }) => isOver(verdict));
   const reasons = new Set<string>();
   const level = hot.flatMap((point) => {
     const way = wayIn(point.zone);
@@ -118,7 +117,7 @@ export function delineate(
     );
   });
   const deep = [...groupBy(screens, ({ location }) => location)].flatMap(([, here]) =>
-    here.some(({ verdict }) => exceeds(verdict)) ? [answerBelow(here, screens, reach)] : [],
+    here.some(({ verdict }) => isOver(verdict)) ? [answerBelow(here, screens, reach)] : [],
   );
   return {
     exceeding: hot.length,
@@ -157,7 +156,7 @@ function decided(near: readonly Found[]): Pick<SideAnswer, 'status' | 'by' | 'di
     sorted[0];
   if (!found) return { status: 'nothing there', by: null, distance: null };
   const { one, distance } = found;
-  const status = exceeds(one.verdict)
+  const status = isOver(one.verdict)
     ? 'goes on'
     : known(one.verdict)
       ? 'delineated'
@@ -197,7 +196,7 @@ function answerBelow(
   all: readonly ScreenVerdict[],
   reach: Reach,
 ): SideAnswer {
-  const hot = here.filter(({ verdict }) => exceeds(verdict));
+  const hot = here.filter(({ verdict }) => isOver(verdict));
   const depths = hot.map(({ depth }) => depth);
   const [first] = hot;
   if (!first) throw new Error('nothing exceeds here');

@@ -72,6 +72,17 @@ export function sampleRows({ columns, rows }: Selection): SampleRows {
   return made;
 }
 
+/** Ids of the screens more than one sample of a selection is from: there a screen's name does not say which. */
+export function screensSampledAgain(of: Selection): ReadonlySet<string> {
+  const seen = new Set<string>();
+  const again = new Set<string>();
+  for (const which of sampleRows(of).samples) {
+    const id = of.columns.samples[which]?.screen?.id;
+    if (id !== undefined) (seen.has(id) ? again : seen).add(id);
+  }
+  return again;
+}
+
 /** Numbers sorted by a key below a bound, equals in the order they came; and where each key's begin. */
 function sorted(
   numbers: ArrayLike<number> & Iterable<number>,

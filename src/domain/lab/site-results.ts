@@ -8,6 +8,7 @@ import { rulesOfSet } from './lab-settings';
 import { legendsFrom } from './qualifiers';
 import { resultReader, type Reading, type ResultInput } from './reading';
 import { chosenRuns, isDilution, type RunChoice } from './runs';
+import { locationOfSample, screenOfSample } from './sample-place';
 import { levelSets, type Judged, type LevelSet } from './screening';
 import { countVerdicts, type VerdictCounts } from './worst';
 import { DECIMAL_POINT } from './reported';
@@ -110,10 +111,11 @@ function readerOf(site: Site): SiteReader {
 /** A sample and where it was taken. */
 export type PlacedSample = Pick<SiteReading, 'sample' | 'screen' | 'location'>;
 
-export function placed({ screens, locations }: Site, sample: Sample): PlacedSample {
-  const screen = sample.screen === null ? null : (screens.get(sample.screen) ?? null);
-  return { sample, screen, location: screen && (locations.get(screen.location) ?? null) };
-}
+export const placed = (site: Site, sample: Sample): PlacedSample => ({
+  sample,
+  screen: screenOfSample(site, sample),
+  location: locationOfSample(site, sample),
+});
 
 /** Rows read at a time: some milliseconds of work. */
 const A_STEP = 4_096;

@@ -25,6 +25,10 @@ export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
   'no-result': 'no result',
 };
 
+/** Whether a verdict is that the level is exceeded, by a number estimated or not. */
+export const isOver = (verdict: Verdict) =>
+  verdict === 'exceeds' || verdict === 'exceeds-estimated';
+
 /** Each reason belongs to one verdict. */
 const VERDICT_OF = {
   'value above level': 'exceeds',

@@ -1,10 +1,13 @@
+import { duplicateOverSaid, samplesApartSaid } from '../findings/lab/exceedance-words';
 import { groupBy } from '../group';
+import { duplicatesOver, type DuplicateOver } from '../lab/duplicates-over';
+import { samplesApart } from '../lab/samples-apart';
 import { significant } from '../show';
 import { judgedAgainst, type JudgedResult } from '../lab/site-results';
 import { valueOf } from '../lab/reading';
 import { resultText } from '../lab/verdict-words';
 import { verdictWork } from '../lab/verdict-work';
-import type { Verdict } from '../lab/verdict';
+import { isOver, type Verdict } from '../lab/verdict';
 import { worseResultFirst } from '../lab/worst';
 import type { Site } from '../site/site';
 import { bare } from './ground-stops';
@@ -22,7 +25,6 @@ import {
 } from './stop';
 import { windowAround } from './window';
 
-const EXCEEDS: readonly Verdict[] = ['exceeds', 'exceeds-estimated'];
 const OPEN: readonly Verdict[] = ['cannot-tell', 'rejected', 'not-comparable', 'no-result'];
 
 const isOne = (of: readonly Verdict[]) => (result: JudgedResult) =>
@@ -53,7 +55,8 @@ function resultsOf(site: Site, of: Material['of']) {
   const { event, levelSet } = of;
   const results = judgedAgainst(site, levelSet, { event, fieldSamples: true });
   if (levelSet === null || event === null || results.length === 0) return null;
-  const over = results.filter(isOne(EXCEEDS));
+  const overInDuplicates = duplicatesOver(site, levelSet, event);
+  const over = results.filter(({ judged }) => isOver(judged.outcome.verdict));
   const analytes = [...groupBy(over, ({ row }) => row.analyte)].toSorted(
     ([, a], [, b]) => pointsOf(b).length - pointsOf(a).length,
   );
@@ -62,11 +65,18 @@ function resultsOf(site: Site, of: Material['of']) {
   const named = analytes.length > NAMED ? NAMED - 1 : NAMED;
   const rest = analytes.slice(named).map(([analyte]) => analyte);
   return {
+    found:
+      analytes.length > 0
+        ? 'field samples'
+        : overInDuplicates.length > 0
+          ? 'duplicates'
+          : 'nothing',
     exceeding: analytes.length,
     sentences: [
       whenSampled(site, event, sampled),
       ...analytes.slice(0, named).map(([analyte, here]) => overSentence(analyte, here, sampled)),
       ...(rest.length > 0 ? [said(`So ${rest.length > 1 ? 'do' : 'does'}: ${listed(rest)}.`)] : []),
+      ...amongSamples(results, overInDuplicates),
       ...(open.length > 0
         ? [
             said(
@@ -93,12 +103,13 @@ export function whatPushesFound({ site, of }: Material): Telling | null {
   const event = pushEvent(site, of);
   const told = event && resultsOf(site, { ...of, event: event.id });
   if (!told) return null;
-  const { exceeding, ...rest } = told;
-  const found =
-    exceeding > 0
-      ? counted(exceeding, 'compound that exceeds', 'compounds that exceed')
-      : 'nothing that exceeds';
-  return { ...rest, title: `The pushes found ${found} a level` };
+  const { exceeding, found, ...rest } = told;
+  const what = {
+    'field samples': `${counted(exceeding, 'compound that exceeds', 'compounds that exceed')} a level`,
+    duplicates: 'what exceeds a level in a duplicate alone',
+    nothing: 'nothing that exceeds a level',
+  }[found];
+  return { ...rest, title: `The pushes found ${what}` };
 }
 
 /** What exceeds which level in the event told of, and what cannot be told. */
@@ -122,18 +133,40 @@ export function whatExceeds({ site, of }: Material): Telling {
         window: null,
       },
     };
-  const { exceeding, sentences, ...rest } = told;
+  const { exceeding, found, sentences, ...rest } = told;
   return {
     ...rest,
-    title:
-      exceeding > 0
-        ? `${counted(exceeding, 'compound exceeds', 'compounds exceed')} a screening level`
-        : 'Nothing measured exceeds a screening level',
+    title: {
+      'field samples': `${counted(exceeding, 'compound exceeds', 'compounds exceed')} a screening level`,
+      duplicates: 'Only a duplicate exceeds a screening level',
+      nothing: 'Nothing measured exceeds a screening level',
+    }[found],
     sentences: [
       ...sentences,
       said(`Levels: ${of.levelSet ?? ''}. Levels change and states differ.`),
     ],
   };
+}
+
+/** Disagreements told on a wall by themselves; the others are counted. */
+const DISAGREEING = 2;
+
+/** Samples of one screen that disagree on a level, and duplicates that exceed where no field sample does. */
+function amongSamples(
+  results: readonly JudgedResult[],
+  duplicates: readonly DuplicateOver[],
+): Sentence[] {
+  const all = [
+    ...samplesApart(results).map(samplesApartSaid),
+    ...duplicates.map(duplicateOverSaid),
+  ];
+  const more = all.length - DISAGREEING;
+  return [
+    ...all.slice(0, DISAGREEING).map((sentence) => said(sentence)),
+    ...(more > 0
+      ? [said(`${counted(more, 'more screen or duplicate disagrees', 'more screens or duplicates disagree')} on a level; the table of samples by analytes has them.`)] // prettier-ignore
+      : []),
+  ];
 }
 
 function overSentence(

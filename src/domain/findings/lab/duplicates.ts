@@ -1,7 +1,9 @@
 import { groupBy } from '../../group';
 import { duplicateAgreement, type DuplicateLimits } from '../../lab/duplicates';
+import { duplicatesOver } from '../../lab/duplicates-over';
 import { duplicateLimitsOf } from '../../lab/lab-settings';
-import type { SiteReading } from '../../lab/site-results';
+import { locationOfSample, parentOf } from '../../lab/sample-place';
+import { levelSetsOf, type SiteReading } from '../../lab/site-results';
 import { cell } from '../../site/cite';
 import type { Sample } from '../../site/schema';
 import type { Site } from '../../site/site';
@@ -9,6 +11,7 @@ import { fixed, significant } from '../../show';
 import type { Finding, Rule } from '../finding';
 import { counted, finding, listed } from '../words';
 import { placesOf, resultsAt, samplesAt } from './event-results';
+import { duplicateOverSaid } from './exceedance-words';
 
 /** Field duplicates that name no parent, or one that cannot be theirs. */
 export const duplicateParents: Rule = ({ site, event }) => {
@@ -44,15 +47,56 @@ export const duplicateParents: Rule = ({ site, event }) => {
 
 function mismatch(site: Site, duplicate: Sample): string | null {
   if (duplicate.parent === null) return null;
-  const parent = site.samples.get(duplicate.parent);
+  const parent = parentOf(site, duplicate);
   if (!parent)
-    return `${duplicate.id} is said to repeat ${duplicate.parent}, and there is no such sample.`;
+    return `${duplicate.id} is said to repeat ${duplicate.parent}, and there is no such sample.${samplesLike(site, duplicate)}`;
   if (parent.kind !== 'field sample')
     return `${duplicate.id} is said to repeat ${parent.id}, which is a ${parent.kind}.`;
-  if (parent.screen !== duplicate.screen || parent.event !== duplicate.event)
-    return `${duplicate.id} is said to repeat ${parent.id}, which is of another screen or event.`;
+  // A blind duplicate has no screen of its own: it is of its parent's.
+  if (duplicate.screen !== null && parent.screen !== duplicate.screen)
+    return `${duplicate.id} is said to repeat ${parent.id}, which is of another screen (${parent.screen ?? 'none'}, not ${duplicate.screen}).`;
+  if (parent.event !== duplicate.event)
+    return `${duplicate.id} is said to repeat ${parent.id}, which is of another event (${parent.event}).`;
   return null;
 }
+
+/** " Samples of GP-02 are GP-02 2025-10-14." where what was written is a point and not a sample; else nothing. */
+function samplesLike(site: Site, { parent, event }: Sample): string {
+  const there = samplesAt(site, event).filter(
+    (sample) =>
+      sample.kind === 'field sample' &&
+      (sample.screen === parent || locationOfSample(site, sample)?.id === parent),
+  );
+  return there.length === 0
+    ? ''
+    : ` ${parent ?? ''} is a point; its ${there.length === 1 ? 'sample is' : 'samples are'} ${listed(there.map(({ id }) => id))}.`;
+}
+
+/** Duplicates over a level where no field sample of their point is known to be: seen among the field samples, the point looks clean. */
+export const duplicateExceeds: Rule = ({ site, event }) => {
+  if (event === null) return [];
+  const { levelSets } = site.settings;
+  const inUse = [...levelSetsOf(site).keys()].filter(
+    (set) => levelSets.length === 0 || levelSets.includes(set),
+  );
+  return inUse.flatMap((set) =>
+    duplicatesOver(site, set, event).map((over): Finding =>
+      finding('duplicate exceeds', `${over.duplicate.id}, ${set}`, event, {
+        severity: 'caution',
+        who: over.points,
+        says: `${duplicateOverSaid(over)} Levels: ${set}.`,
+        todo:
+          over.by === 'parent'
+            ? 'Count the point as exceeding until the two are explained.'
+            : 'Name its parent, from the field notes; until then no point of these is known to be clean.',
+        cells: [
+          cell('samples', over.duplicate, 'parent'),
+          ...over.over.map(({ result: { row } }) => cell('results', row, 'value')),
+        ],
+      }),
+    ),
+  );
+};
 
 /** Duplicates that do not agree with their parents within the limits in use. */
 export const duplicateDisagrees: Rule = ({ site, event }) => {

@@ -1,6 +1,7 @@
 import { groupBy } from '../../group';
 import type { Sample } from '../../site/schema';
 import type { Site } from '../../site/site';
+import { locationOfSample } from '../../lab/sample-place';
 import { resultsIn, type SiteReading } from '../../lab/site-results';
 
 /** Results of an event, runs that gave way to others left out. In the order of the table. */
@@ -17,13 +18,9 @@ export function samplesAt({ samples }: Site, event: string | null): readonly Sam
   return known.get(event) ?? [];
 }
 
-/** The location of a sample; null for blanks. */
-const placeOf = (site: Site, { screen }: Sample): string | null =>
-  screen === null ? null : (site.screens.get(screen)?.location ?? null);
-
 /** The locations of samples, each once. */
 export const placesOf = (site: Site, samples: readonly Sample[]) => [
-  ...new Set(samples.flatMap((sample) => placeOf(site, sample) ?? [])),
+  ...new Set(samples.flatMap((sample) => locationOfSample(site, sample)?.id ?? [])),
 ];
 
 /** "TCE 186 µg/L" as the laboratory wrote it. */
