@@ -1,123 +1,27 @@
-/** Grids, clearances, the chance of a hit, screens, volumes and level loops. */
+/** Clearances, the chance of a hit, screens, volumes and level loops. */
 import { readFileSync } from 'node:fs';
 import { distanceTo } from '../../src/domain/geometry/nearest';
-import type { Area } from '../../src/domain/geometry/shape';
 import { chanceAsLaid } from '../../src/domain/layout/as-laid';
 import { clearancesAt } from '../../src/domain/layout/clearance';
 import { chosen } from '../../src/domain/layout/given';
-import { layGrid, layTransects } from '../../src/domain/layout/grids';
 import { hitChance, spacingForChance } from '../../src/domain/layout/hit-chance';
 import { intervalOf } from '../../src/domain/layout/interval';
 import { areaPerPoint, betweenRows, repeatFor, type Repeat } from '../../src/domain/layout/lattice';
 import { oneInEach } from '../../src/domain/layout/sample-counts';
 import { seeded } from '../../src/domain/layout/seeded';
 import { setScreen } from '../../src/domain/layout/setting-rules';
-import { rings, stepOuts } from '../../src/domain/layout/step-outs';
 import { capacityOf, cylinder, minimumPurge } from '../../src/domain/layout/volumes';
 import { azimuth, inUnits, inVolumeUnits, litres, metres } from '../../src/domain/units';
 import { intervalOf as screenInterval } from '../../src/domain/water/screen-interval';
 import { openFolder } from '../unit/folder';
 import { drawn, planOf, shape } from '../unit/layout/ground';
 import { valueOf } from '../unit/water/wells';
-import { same, values, worst, type AccuracyCase } from './case';
+import { values, worst, type AccuracyCase } from './case';
 
 const fixture = (name: string) =>
   readFileSync(new URL(`../fixtures/${name}`, import.meta.url), 'utf8');
 
 const ELSEWHERE = 'by a program in another language';
-
-type ClipCase = {
-  readonly grid: 'square' | 'triangular' | 'rectangular';
-  readonly spacing: number | [number, number];
-  readonly rotation_deg_ccw: number;
-  readonly origin: [number, number];
-  readonly parts: readonly Area[];
-  readonly count: number;
-};
-
-const clipped = (): AccuracyCase[] => {
-  const { cases } = JSON.parse(fixture('oracles/g_grid_clip.json')) as { cases: ClipCase[] };
-  const inside = cases.map(({ grid, spacing, rotation_deg_ccw: turn, origin, parts }) => {
-    const [along, between] = typeof spacing === 'number' ? [spacing, spacing] : spacing;
-    const repeat: Repeat =
-      grid === 'rectangular'
-        ? { pattern: grid, spacing: along, between }
-        : { pattern: grid, spacing: along };
-    const boundary = drawn('boundary', 'site', { kind: 'areas', areas: parts });
-    const laid = layGrid({ ...repeat, rows: azimuth(90 - turn), start: origin }, planOf(boundary));
-    return laid.ok ? laid.value.filter(({ blocks }) => blocks.length === 0).length : 0;
-  });
-  const square = drawn('boundary', 'site', 'POLYGON ((0 0, 100 0, 100 100, 0 100, 0 0))');
-  const hundred = layGrid(
-    { pattern: 'square', spacing: 10, rows: azimuth(90), start: [5, 5] },
-    planOf(square),
-  );
-  return [
-    worst(
-      {
-        quantity: 'grid nodes inside a boundary',
-        source: 'shapely 2 and exact rationals',
-        known: 'computed independently',
-      },
-      'layouts',
-      cases.map(({ count }, i) => [count, inside[i]]),
-      { unit: 'nodes', tolerance: 0 },
-    ),
-    values(
-      {
-        quantity: 'grid nodes inside a boundary',
-        source: 'a square of 100 at 10, from 5: ten by ten',
-        known: 'worked by hand',
-      },
-      [100],
-      [hundred.ok ? hundred.value.length : null],
-      { decimals: 0, unit: 'nodes', tolerance: 0 },
-    ),
-  ];
-};
-
-const transects = (): AccuracyCase[] => {
-  const yard = drawn('boundary', 'site', 'POLYGON ((0 0, 200 0, 200 100, 0 100, 0 0))');
-  const laid = layTransects(
-    {
-      flow: azimuth(90),
-      through: [50, 50],
-      downgradient: [0, 40],
-      every: 20,
-      staggered: false,
-    },
-    planOf(yard),
-  );
-  const print = (all: readonly { readonly at: readonly number[] }[]) =>
-    all.map(({ at }) => at.map((n) => Math.round(n) + 0).join(' ')).join(', ');
-  return [
-    same(
-      {
-        quantity: 'stations of a transect',
-        source: 'flow to the east, every 20 in a yard of 200 by 100',
-        known: 'worked by hand',
-      },
-      '50 90, 50 70, 50 50, 50 30, 50 10',
-      laid.ok ? print(laid.value.stakes.slice(0, 5)) : 'none',
-    ),
-    same(
-      {
-        quantity: 'step-outs',
-        source: 'flow to the south from (100, 100)',
-        known: 'worked by hand',
-      },
-      '100 90, 100 110, 85 100, 115 100',
-      print(
-        stepOuts([100, 100], azimuth(180), { downgradient: [10], upgradient: [10], across: [15] }),
-      ),
-    ),
-    same(
-      { quantity: 'ring of step-outs', source: 'four at 10 from north', known: 'worked by hand' },
-      '0 10, 10 0, 0 -10, -10 0',
-      print(rings([0, 0], [10], 4, azimuth(0))),
-    ),
-  ];
-};
 
 const clearance = (): AccuracyCase[] => {
   const { cases } = JSON.parse(fixture('geometry/jts.json')) as {
@@ -372,10 +276,4 @@ const screens = (): AccuracyCase[] => {
   ];
 };
 
-export const layout = (): AccuracyCase[] => [
-  ...clipped(),
-  ...transects(),
-  ...clearance(),
-  ...hits(),
-  ...screens(),
-];
+export const layout = (): AccuracyCase[] => [...clearance(), ...hits(), ...screens()];

@@ -1,6 +1,7 @@
 /** The accuracy table: every case of this folder, and its words in the README. */
 import type { AccuracyCase } from './case';
 import { lab } from './lab';
+import { laying } from './laying';
 import { layout } from './layout';
 import { places } from './places';
 import { surface } from './surface';
@@ -11,6 +12,7 @@ export const allCases = (): AccuracyCase[] => [
   ...water(),
   ...surface(),
   ...lab(),
+  ...laying(),
   ...layout(),
   ...survey(),
   ...places(),
