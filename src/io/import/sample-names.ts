@@ -4,6 +4,7 @@ import type { Context } from './context';
 import { BLANKS, kindOfName } from './control-samples';
 import { dayOf } from './days';
 import { listed } from './listed';
+import { dayIn, namesInFile, type NamesInFile } from './names-in-file';
 import type { Places } from './places';
 
 const BY_NAME = 'samples are locations';
@@ -14,8 +15,8 @@ const REFUSE = 'refuse';
 /** More names of one sort than this are asked about together. */
 const MOST_APART = 4;
 
-/** Texts a column of a block can have: its codes are of 16 bits. */
-const CODES = 0x10000;
+/** Parents offered for a duplicate. */
+const MOST_PARENTS = 200;
 
 /** A sample as its name tells it; a refusal where that is not settled. */
 export type Told = {
@@ -36,8 +37,8 @@ export type Told = {
  */
 export class SampleNames {
   private readonly heading: string;
-  /** Numbers of the laboratory each name has, in the order of the file. */
-  private readonly numbers = new Map<string, Set<string>>();
+  private readonly numbers: NamesInFile['numbers'];
+  private readonly days: NamesInFile['days'];
   private readonly told = new Map<string, Told>();
   /** The location or screen of the site a name means, by name. */
   private readonly placed = new Map<string, string>();
@@ -50,7 +51,7 @@ export class SampleNames {
     private readonly nameAt: number,
   ) {
     this.heading = context.heading(nameAt, 'Sample');
-    this.scan();
+    ({ numbers: this.numbers, days: this.days } = namesInFile(context, nameAt));
     const { samples } = context.target.site;
     for (const name of this.numbers.keys()) {
       if (sampleNamed(samples, name) !== null) continue;
@@ -88,27 +89,6 @@ export class SampleNames {
     const told = this.of(name, date, others[0] ?? '', kind);
     this.told.set(key, told);
     return told;
-  }
-
-  private scan(): void {
-    const { context, nameAt } = this;
-    const numberAt = context.at('samples.lab_number');
-    for (const { columns, size } of context.source.table.blocks) {
-      const names = columns[nameAt];
-      const numbers = numberAt === null ? undefined : columns[numberAt];
-      const seen = new Set<number>();
-      for (let i = 0; names && i < size; i++) {
-        const codes = (names.codes[i] ?? 0) * CODES + (numbers?.codes[i] ?? 0);
-        if (seen.has(codes)) continue;
-        seen.add(codes);
-        const name = (names.dictionary[names.codes[i] ?? -1] ?? '').trim();
-        const number = (numbers?.dictionary[numbers.codes[i] ?? -1] ?? '').trim();
-        if (name === '') continue;
-        const known = this.numbers.get(name);
-        if (known) known.add(number);
-        else this.numbers.set(name, new Set([number]));
-      }
-    }
   }
 
   private askLocations(): void {
@@ -167,14 +147,25 @@ export class SampleNames {
       id: `parent of ${name}`,
       question: `Which sample does “${name.slice(0, 60)}” repeat?`,
       why: 'A blind duplicate’s parent is in the field notes. Until it is told, in Tables under Samples, the duplicate is kept without a location.', // prettier-ignore
-      choices: [
-        { value: UNKNOWN, says: 'not known yet' },
-        ...[...this.placed.keys()].slice(0, 200).map((each) => ({ value: each, says: each })),
-      ],
+      choices: [{ value: UNKNOWN, says: 'not known yet' }, ...this.parentsFor(name)],
       proposed,
       usual: proposed === UNKNOWN,
       needed: false,
     });
+  }
+
+  /** The samples a duplicate may repeat: those of its day first, the others with theirs. */
+  private parentsFor(name: string): Ask['choices'] {
+    const days = this.days.get(name) ?? new Set();
+    const all = [...this.placed.keys()];
+    const isOfItsDay = (each: string) => [...(this.days.get(each) ?? [])].some((day) => days.has(day)); // prettier-ignore
+    const near = all.filter(isOfItsDay);
+    const far = all.filter((each) => !isOfItsDay(each));
+    const dayOfEach = (each: string) => listed([...(this.days.get(each) ?? [])], 2);
+    return [
+      ...near.map((each) => ({ value: each, says: `${each}, sampled the same day` })),
+      ...far.map((each) => ({ value: each, says: dayOfEach(each) === '' ? each : `${each}, sampled ${dayOfEach(each)}` })), // prettier-ignore
+    ].slice(0, MOST_PARENTS);
   }
 
   private get twins(): readonly (readonly [
@@ -239,7 +230,7 @@ export class SampleNames {
       const parent = context.answer(`parent of ${name}`) ?? UNKNOWN;
       return parent === UNKNOWN
         ? { ...own, id, screen: '', kind: said, alias: name }
-        : { ...own, id, screen: this.screen(parent), kind: said, alias: name, parent: this.dated(parent, date) }; // prettier-ignore
+        : { ...own, id, screen: this.screen(parent), kind: said, alias: name, parent: this.repeated(parent, date) }; // prettier-ignore
     }
     if (context.answer(BY_NAME) !== 'yes')
       return refused('an answer to whether the location is read from it');
@@ -269,6 +260,14 @@ export class SampleNames {
 
   private screen(name: string): Cell {
     return this.places.screen(this.placed.get(name) ?? name, this.heading);
+  }
+
+  /** The sample of a name that a duplicate of a date repeats: that of its day, else that of the only day there is. */
+  private repeated(parent: string, date: string): string {
+    const days = this.days.get(parent) ?? new Set<string>();
+    const [only] = days;
+    const isOther = days.size === 1 && only !== dayIn(this.context, date);
+    return this.dated(parent, isOther ? (only ?? date) : date);
   }
 
   /** A name with the day, since the next event's bottles bear the same; a name that says more than its location stays. */

@@ -207,3 +207,22 @@ test('every row of the four files is in the site or refused with its reason', ()
     expect(inUnits(head?.value ?? metres(0), 'ft'), screen).toBeCloseTo(feet, 6);
   }
 });
+
+test('for a blind duplicate the samples of its day are offered first, and the parent named is one the file has', () => {
+  const site = after(SURVEY, PUSH_LOG, LEVELS);
+  const source = raw(LAB);
+  const target = targetOf(site);
+  const { mapping } = proposeMapping(source);
+  const dup = { 'kind of sample DUP-1': 'field duplicate' };
+  const ask = preview(source, mapping, dup, target).asks.find(({ id }) => id === 'parent of DUP-1');
+  expect(ask?.choices.map(({ says }) => says)).toEqual([
+    'not known yet',
+    ...[1, 2, 3, 4].map((n) => `GP-0${n}, sampled the same day`),
+    // “GP-05 ” of the second number differs from “GP-05” by a blank alone.
+    ...[5, 6, 7, 8].map((n) => `GP-0${n}, sampled 2025-10-15`),
+  ]);
+  const named = (parent: string) =>
+    targetOf(importInto(site, source, { ...dup, 'parent of DUP-1': parent }).after).site.samples.get('DUP-1 2025-10-14'); // prettier-ignore
+  expect(named('GP-02')).toMatchObject({ parent: 'GP-02 2025-10-14', screen: 'GP-02' });
+  expect(named('GP-05')).toMatchObject({ parent: 'GP-05 2025-10-15', screen: 'GP-05' });
+});

@@ -5,6 +5,8 @@ import {
 } from '../../../src/domain/findings/lab/exceedance-words';
 import { ASKED_AT_FIRST, askedOf } from '../../../src/domain/lab/asked-results';
 import { duplicatesOver } from '../../../src/domain/lab/duplicates-over';
+import { parentsNotFound } from '../../../src/domain/lab/sample-place';
+import { sentenceOf } from '../../../src/domain/site/problem';
 import { screensSampledAgain } from '../../../src/domain/lab/sample-rows';
 import { samplesApart } from '../../../src/domain/lab/samples-apart';
 import { judgedAgainst } from '../../../src/domain/lab/site-results';
@@ -117,7 +119,11 @@ describe('a duplicate that names its parent', () => {
     );
   });
 
-  test('a point in place of a sample is answered with the samples there', () => {
+  test('a point in place of a sample is answered with the samples there, in its cell too', () => {
+    expect(parentsNotFound(named('GP-02')).map(sentenceOf)).toEqual([
+      'samples.csv, row 5, parent: expected the id of a sample, such as B, found “GP-02”.',
+    ]);
+    expect(parentsNotFound(named('B'))).toEqual([]);
     expect(one(found(named('GP-02')), 'duplicate and parent').says).toContain(
       'GP-02 is a point; its sample is B.',
     );

@@ -2,7 +2,7 @@ import { groupBy } from '../../group';
 import { duplicateAgreement, type DuplicateLimits } from '../../lab/duplicates';
 import { duplicatesOver } from '../../lab/duplicates-over';
 import { duplicateLimitsOf } from '../../lab/lab-settings';
-import { locationOfSample, parentOf } from '../../lab/sample-place';
+import { parentOf, samplesFrom } from '../../lab/sample-place';
 import { levelSetsOf, type SiteReading } from '../../lab/site-results';
 import { cell } from '../../site/cite';
 import type { Sample } from '../../site/schema';
@@ -62,11 +62,7 @@ function mismatch(site: Site, duplicate: Sample): string | null {
 
 /** " Samples of GP-02 are GP-02 2025-10-14." where what was written is a point and not a sample; else nothing. */
 function samplesLike(site: Site, { parent, event }: Sample): string {
-  const there = samplesAt(site, event).filter(
-    (sample) =>
-      sample.kind === 'field sample' &&
-      (sample.screen === parent || locationOfSample(site, sample)?.id === parent),
-  );
+  const there = samplesFrom(site, parent ?? '', event);
   return there.length === 0
     ? ''
     : ` ${parent ?? ''} is a point; its ${there.length === 1 ? 'sample is' : 'samples are'} ${listed(there.map(({ id }) => id))}.`;
