@@ -5,6 +5,7 @@ import { SHOWN_AT_FIRST, type Shown } from '../site/shown';
 import type { Site } from '../site/site';
 import { metres } from '../units';
 import { intervalOf } from '../water/screen-interval';
+import { sectionLines } from '../water/section';
 import { counted, listed, said, type Material, type Sentence, type Telling } from './stop';
 import { eventWords } from './view-words';
 import { windowAround } from './window';
@@ -181,7 +182,7 @@ export function whatLiesBelow({ site, of }: Material): Telling {
       points: 'borings',
       contours: false,
       section: true,
-      window: windowAround(locations),
+      window: windowAround(locations, sectionLines(site)[0]?.line),
     },
   };
 }

@@ -1,3 +1,4 @@
+import type { Feature } from '../site/schema';
 import type { Site } from '../site/site';
 import { plain, type Stop } from './stop';
 
@@ -12,8 +13,11 @@ function standsIn(words: string, name: string): boolean {
   return false;
 }
 
+/** A receptor along a water has its name on the water. */
+const LOOKED_FOR: readonly Feature['kind'][] = ['source area', 'receptor', 'surface water'];
+
 /**
- * The points, sources and receptors of a site, by id, that the words of a stop
+ * The points, sources, receptors and waters of a site, by id, that the words of a stop
  * name: a room looks for these on its map.
  */
 export function namedPoints(
@@ -21,7 +25,7 @@ export function namedPoints(
   { title, sentences }: Pick<Stop, 'title' | 'sentences'>,
 ): ReadonlySet<string> {
   const words = [title, ...sentences.map(plain)].join('\n');
-  const drawn = features.filter(({ kind }) => kind === 'source area' || kind === 'receptor');
+  const drawn = features.filter(({ kind }) => LOOKED_FOR.includes(kind));
   return new Set([
     ...[...locations.keys()].filter((id) => standsIn(words, id)),
     ...drawn.flatMap(({ id, name }) => (name !== null && standsIn(words, name) ? [id] : [])),

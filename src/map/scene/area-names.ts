@@ -12,7 +12,8 @@ const ACROSS = 5;
 
 /**
  * Names of areas that are hatched, or too small for their name, stood beside
- * them: over or under, clear of the ground they name. Others as they are.
+ * them: over or under, clear of the ground they name. Others stand in them, and
+ * beside them where something else stands there.
  *
  * @param scale  metres in a px
  */
@@ -38,9 +39,11 @@ function beside(item: TextItem, area: AreaItem, scale: number, magnify: number):
     reachAt(area, item.at, east + (i / (ACROSS - 1) - 0.5) * width * scale),
   );
   const isRoomy = reaches.every((reach) => reach !== null && reach.least > (height * scale) / 2);
-  if (item.turned || (isRoomy && !area.hatch)) return item;
+  if (item.turned) return item;
   const most = Math.max(...reaches.map((reach) => reach?.most ?? 0));
-  return { ...item, sides: ['s', 'n', 'e', 'w'], away: most / scale / magnify + GAP };
+  const away = most / scale / magnify + GAP;
+  if (isRoomy && !area.hatch) return { ...item, further: [away] };
+  return { ...item, sides: ['s', 'n', 'e', 'w'], away };
 }
 
 /** How far an area reaches from a place to the north and south, at some easting: the nearer edge and the farther; null where it does not. */

@@ -1,4 +1,4 @@
-import { lengthNumber } from '../../domain/show';
+import { lengthNumber, unitText } from '../../domain/show';
 import type { LengthUnit } from '../../domain/units';
 import type { DrawnSurface } from '../../domain/water/drawn-surface';
 import { nodeAt } from '../../domain/water/surface/surface-grid';
@@ -32,7 +32,7 @@ export function contourItems(
     weight: LINES.medium,
     colour: 'water',
     ...(inferred ? { dash: 'dashed' as const } : {}),
-    means: inferred ? 'Water-level contour, inferred' : 'Water-level contour',
+    means: `Water-level contour, ${unitText(unit)}${inferred ? ', inferred' : ''}`,
   }));
   const labels = surface.labels.map(({ at: [x, y], turned, level }): TextItem => ({
     kind: 'text',

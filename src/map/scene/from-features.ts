@@ -109,6 +109,7 @@ export const featureItems = once((feature: Feature, unit: LengthUnit): readonly 
 });
 
 const BESIDE: readonly Side[] = ['centre', 'n', 's'];
+const AROUND: readonly Side[] = ['e', 'w', 'n', 's', 'se', 'sw', 'ne', 'nw'];
 
 /** Scenes close their rings by their first corner. */
 const closed = (area: Area) => area.map((ring) => [...ring, ...ring.slice(0, 1)]);
@@ -233,7 +234,7 @@ function nameItems(feature: Feature, shape: Shape, manner: Manner): Item[] {
     at,
     text: name,
     sides,
-    away: shape.kind === 'points' ? 21 : 0,
+    away: shape.kind === 'points' ? 24 : 0,
     size: SIZES.fine + 1,
     face: manner.colour === 'water' ? 'italic' : 'regular',
     colour: manner.colour === 'water' ? 'water' : 'ink-soft',
@@ -242,11 +243,12 @@ function nameItems(feature: Feature, shape: Shape, manner: Manner): Item[] {
   });
   const inLine = (path: Line) => {
     const along = longestStretch(path);
-    return along ? [words(along.at, isUtility ? BESIDE : ['centre'], along.turned)] : [];
+    if (!along) return [];
+    return [{ ...words(along.at, isUtility ? BESIDE : ['centre'], along.turned), along: path }];
   };
   switch (shape.kind) {
     case 'points':
-      return shape.points.map((at) => words(at, ['e', 'w', 'n', 's']));
+      return shape.points.map((at) => words(at, AROUND));
     case 'lines':
       if (kind === 'section line') return shape.lines.flatMap((path) => sectionLetters(name, path));
       // A receptor drawn along a water has that water's name already.

@@ -1,4 +1,4 @@
-import { lengthNumber } from '../../domain/show';
+import { lengthNumber, unitText } from '../../domain/show';
 import type { LengthUnit } from '../../domain/units';
 import type { GaugedScreen } from '../../domain/water/event-heads';
 import { groupBy } from '../../domain/group';
@@ -64,7 +64,7 @@ export function headItems(heads: readonly GaugedScreen[], unit: LengthUnit): Tex
         // A head that counts is never left off the map for want of room.
         always: mark === 'well',
         mark: `level, ${mark}`,
-        means,
+        means: `${means}, ${unitText(unit)}`,
       },
     ];
   });

@@ -16,6 +16,8 @@ export type Label = { readonly item: TextItem; readonly x: number; readonly y: n
 export type PlacedLabel = Label & {
   readonly box: Box;
   readonly side: Side;
+  /** px further off than it would rather be. */
+  readonly further: number;
 };
 
 /** Which way a side lies from its place: −1, 0, 1 to the right and down. */
@@ -31,11 +33,16 @@ const LIES: Readonly<Record<Side, readonly [right: number, down: number]>> = {
   nw: [-1, -1],
 };
 
+/** Of how far words stand to one side, what they stand right and down of it on the diagonal. */
+const DIAGONAL = { right: 0.85, down: 0.55 };
+
 /** px right and down of its place at which words on a side begin; less far on the diagonal. */
 export function stand(side: Side, away: number): readonly [right: number, down: number] {
   const [right, down] = LIES[side];
-  const reach = right !== 0 && down !== 0 ? away * 0.85 : away;
-  return [right * reach, down * reach];
+  const isDiagonal = right !== 0 && down !== 0;
+  return isDiagonal
+    ? [right * away * DIAGONAL.right, down * away * DIAGONAL.down]
+    : [right * away, down * away];
 }
 
 /** Side of a mark before words, in their size. */
@@ -73,6 +80,14 @@ export function boxOf({ item, x, y }: Label, side: Side, further = 0): Box {
 export const meet = (a: Box, b: Box) =>
   a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 
+/** A box with so many px around it. */
+export const grown = ({ left, top, right, bottom }: Box, x: number, y = x): Box => ({
+  left: left - x,
+  top: top - y,
+  right: right + x,
+  bottom: bottom + y,
+});
+
 export const within = (box: Box, window: Box) =>
   box.left >= window.left &&
   box.right <= window.right &&
@@ -84,7 +99,7 @@ const SQUARE = 64;
 
 /** Boxes filed by where they lie, so that thousands can be asked quickly. */
 class Taken {
-  readonly #squares = new Map<string, Box[]>();
+  readonly #squares = new Map<string, Set<Box>>();
 
   *#under({ left, top, right, bottom }: Box): Iterable<string> {
     for (let i = Math.floor(left / SQUARE); i <= Math.floor(right / SQUARE); i++)
@@ -95,51 +110,113 @@ class Taken {
   add(box: Box) {
     for (const square of this.#under(box)) {
       const boxes = this.#squares.get(square);
-      if (boxes) boxes.push(box);
-      else this.#squares.set(square, [box]);
+      if (boxes) boxes.add(box);
+      else this.#squares.set(square, new Set([box]));
     }
   }
 
-  meets(box: Box): boolean {
+  remove(box: Box) {
+    for (const square of this.#under(box)) this.#squares.get(square)?.delete(box);
+  }
+
+  /** What a box meets of those that are taken. */
+  under(box: Box): ReadonlySet<Box> {
+    const met = new Set<Box>();
     for (const square of this.#under(box))
-      if (this.#squares.get(square)?.some((other) => meet(box, other))) return true;
+      for (const other of this.#squares.get(square) ?? []) if (meet(other, box)) met.add(other);
+    return met;
+  }
+}
+
+type Room = Pick<PlacedLabel, 'side' | 'box' | 'further'>;
+
+/** Sides and px further off that words may stand at, best first: near their place before further off. */
+export const standsOf = ({ sides, further = [], stands }: TextItem) =>
+  stands ?? [0, ...further].flatMap((more) => sides.map((side) => ({ side, further: more })));
+
+/** The places of words, best first. */
+function* roomsOf(label: Label): Iterable<Room> {
+  for (const { side, further } of standsOf(label.item))
+    yield { side, box: boxOf(label, side, further), further };
+}
+
+/** px between words of different things, at least. */
+const APART = 1.5;
+
+/** Words being placed in a window, those of the layers before in their places for good. */
+class Placing {
+  readonly #taken = new Taken();
+  readonly #window: Box;
+  readonly #placed = new Map<Box, PlacedLabel>();
+  #layer: TextItem['layer'] | null = null;
+
+  constructor(shapes: readonly Box[], window: Box) {
+    this.#window = window;
+    for (const shape of shapes) this.#taken.add(shape);
+  }
+
+  get placed(): PlacedLabel[] {
+    return [...this.#placed.values()];
+  }
+
+  /** Words to their first free place, or to one that others of their layer can leave for another. */
+  place(label: Label) {
+    this.#layer = label.item.layer;
+    const rooms = [...roomsOf(label)].filter(({ box }) => within(box, this.#window));
+    const [first] = roomsOf(label);
+    const free = rooms.find(({ box }) => this.#taken.under(box).size === 0);
+    if (free) this.#put(label, free);
+    else if (!this.#displace(label, rooms) && label.item.always && first) this.#put(label, first);
+  }
+
+  #put(label: Label, room: Room) {
+    const held = grown(room.box, APART);
+    this.#taken.add(held);
+    this.#placed.set(held, { ...label, ...room });
+  }
+
+  #displace(label: Label, rooms: readonly Room[]): boolean {
+    for (const room of rooms) {
+      const [box, ...more] = this.#taken.under(room.box);
+      const other = box && this.#placed.get(box);
+      if (!box || !other || more.length > 0 || other.item.layer !== this.#layer) continue;
+      this.#taken.remove(box);
+      const elsewhere = [...roomsOf(other)].find(
+        (there) =>
+          within(there.box, this.#window) &&
+          !meet(there.box, grown(room.box, APART)) &&
+          this.#taken.under(there.box).size === 0,
+      );
+      if (elsewhere) {
+        this.#placed.delete(box);
+        this.#put(other, elsewhere);
+        this.#put(label, room);
+        return true;
+      }
+      this.#taken.add(box);
+    }
     return false;
   }
 }
 
-/** The first place of words that is free; the first of all for words always drawn; else null. */
-function roomFor(label: Label, free: (box: Box) => boolean) {
-  const { sides, further = [], always } = label.item;
-  for (const more of [0, ...further])
-    for (const side of sides) {
-      const box = boxOf(label, side, more);
-      if (free(box)) return { side, box };
-    }
-  const [side] = sides;
-  return always && side ? { side, box: boxOf(label, side) } : null;
-}
-
 /**
- * Room for words, greedily: upper layers first, then by priority, then in the
- * order given; each on the first of its sides that is free of shapes and of
- * words already placed and is not cut by the edge of the window, near its place
- * before further off. Words that find
- * no room are left out, unless they are always drawn. Returned in the order they were placed.
+ * Room for words: upper layers first, then by priority, then in the order given;
+ * each on the first of its sides that is free of shapes and of words already
+ * placed and is not cut by the edge of the window, near its place before further
+ * off. Where none is free, words of the same layer make way that can stand
+ * elsewhere as well. Words that still find no room are left out, unless they are
+ * always drawn. Upper layers come first in what is returned.
  */
 export function placeLabels(
   labels: readonly Label[],
   shapes: readonly Box[],
   window: Box,
 ): PlacedLabel[] {
-  const taken = new Taken();
-  for (const shape of shapes) taken.add(shape);
-  const free = (box: Box) => within(box, window) && !taken.meets(box);
   const rank = ({ item }: Label) => LAYERS.indexOf(item.layer);
-  const ordered = labels.toSorted((a, b) => rank(b) - rank(a) || a.item.priority - b.item.priority);
-  return ordered.flatMap((label) => {
-    const room = roomFor(label, free);
-    if (!room) return [];
-    taken.add(room.box);
-    return [{ ...label, ...room }];
-  });
+  const placing = new Placing(shapes, window);
+  for (const label of labels.toSorted(
+    (a, b) => rank(b) - rank(a) || a.item.priority - b.item.priority,
+  ))
+    placing.place(label);
+  return placing.placed;
 }

@@ -88,6 +88,9 @@ export function magnified(item: PlainItem, by: number): PlainItem {
         size: item.size * by,
         away: item.away * by,
         ...(item.further && { further: item.further.map((more) => more * by) }),
+        ...(item.stands && {
+          stands: item.stands.map(({ side, further }) => ({ side, further: further * by })),
+        }),
       };
     case 'bar':
       return { ...item, height: item.height * by, width: item.width * by };

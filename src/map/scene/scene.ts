@@ -89,6 +89,8 @@ export type TextItem = Common & {
   readonly away: number;
   /** px further off to try in turn, where no side is free. */
   readonly further?: readonly number[];
+  /** In place of these, where each was looked at: sides and px further off, best first. */
+  readonly stands?: readonly { readonly side: Side; readonly further: number }[];
   /** px */
   readonly size: number;
   readonly face: Face;
@@ -101,6 +103,8 @@ export type TextItem = Common & {
   readonly mark?: SymbolName;
   /** Degrees clockwise, for words along a line; their sides turn with them. */
   readonly turned?: number;
+  /** The line they are the name of, along which they may stand elsewhere. */
+  readonly along?: readonly Place[];
 };
 
 export type ArrowItem = Common & {

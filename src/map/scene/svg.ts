@@ -58,18 +58,26 @@ function largeItems(scene: Scene, magnify: number): PlainItem[] {
 
 type Room = Pick<SvgOptions, 'extent' | 'width' | 'height'>;
 
-const placedWords = (large: readonly PlainItem[], room: Room): PlacedLabel[] => {
+const placedWords = (
+  large: readonly PlainItem[],
+  room: Room,
+  taken: readonly Box[] = [],
+): PlacedLabel[] => {
   const px = toPixels(room);
   return placeLabels(
     labelsOf(large, px),
-    large.flatMap((item) => boxesOf(item, px)),
+    [...large.flatMap((item) => boxesOf(item, px)), ...taken],
     { left: 0, top: 0, right: room.width, bottom: room.height },
   );
 };
 
-/** Where the words of a scene stand on a drawing of it, px, for whoever must keep off them. */
-export const wordsPlaced = (scene: Scene, room: Room, magnify: number): PlacedLabel[] =>
-  placedWords(largeItems(scene, magnify), room);
+/** Where the words of a scene stand on a drawing of it, px, clear of what lies over it. */
+export const wordsPlaced = (
+  scene: Scene,
+  room: Room,
+  magnify: number,
+  taken: readonly Box[] = [],
+): PlacedLabel[] => placedWords(largeItems(scene, magnify), room, taken);
 
 export function drawSvg(scene: Scene, options: SvgOptions): Drawing {
   const { width, height, palette, magnify = 1, name } = options;
@@ -108,13 +116,16 @@ const labelsOf = (items: readonly PlainItem[], px: ToPx): Label[] =>
     return [{ item, x, y }];
   });
 
+/** Words stand clear of a symbol by this share of it. */
+const CLEAR = 1.1;
+
 /** Room that labels must leave free. */
 function boxesOf(item: PlainItem, px: ToPx): Box[] {
   if (item.kind === 'line' && item.layer === 'keep-clear') return boxesAlong(item, px);
   if (item.kind !== 'symbol' || item.shape === 'selection') return [];
   const [x, y] = px(item.at);
   const [right = 0, down = 0] = item.offset ?? [];
-  const half = item.size / 2;
+  const half = (item.size / 2) * CLEAR;
   return [
     {
       left: x + right - half,

@@ -1,6 +1,6 @@
 import { whereInArea } from '../../domain/geometry/inside';
 import { stretches } from './along';
-import { meet, type Box } from './place-labels';
+import { grown, meet, type Box } from './place-labels';
 import { magnified, plainly, type PlainItem } from './plain';
 import type { Place, Scene, SymbolItem } from './scene';
 
@@ -9,7 +9,7 @@ type Spot = readonly [x: number, y: number];
 
 /** A line that words had better not stand on, and how much worse they are read there. */
 type Edge = { readonly of: number; readonly from: Spot; readonly to: Spot };
-type Symbol = { readonly of: number; readonly box: Box };
+type Symbol = { readonly of: number; readonly box: Box; readonly point: string | undefined };
 type Hatched = { readonly of: number; readonly ring: readonly Spot[]; readonly around: Box };
 
 /** Side of the squares that lines are filed under, px. */
@@ -44,7 +44,11 @@ export class Underfoot {
   }
 
   #file(item: PlainItem, px: (place: Place) => Spot): void {
-    if (item.kind === 'symbol') return this.#fileSymbol(boxAround(item, px));
+    if (item.kind === 'symbol')
+      return this.#fileSymbol(
+        boxAround(item, px),
+        item.layer === 'points' || item.layer === 'verdicts' ? item.who : undefined,
+      );
     const worse = WORSE[item.layer] ?? 1;
     if (worse === 0 || (item.kind !== 'line' && item.kind !== 'area')) return;
     const of = this.#worse.push(item.kind === 'area' && item.hatch ? 2 : worse) - 1;
@@ -58,10 +62,10 @@ export class Underfoot {
     }
   }
 
-  #fileSymbol(box: Box) {
+  #fileSymbol(box: Box, point: string | undefined) {
     if (!overlap(box, this.#window)) return;
     const of = this.#worse.push(COVERED) - 1;
-    for (const name of squares(box)) push(this.#symbols, name, { of, box });
+    for (const name of squares(box)) push(this.#symbols, name, { of, box, point });
   }
 
   #fileEdge(edge: Edge) {
@@ -83,6 +87,21 @@ export class Underfoot {
       if (!under.has(of) && overlap(around, box) && whereInArea([ring], middle) === 'inside')
         under.add(of);
     return [...under].reduce((sum, of) => sum + (this.#worse[of] ?? 0), 0);
+  }
+
+  /**
+   * Whether words in a box stand so near the symbols of another point than
+   * theirs that they are taken for its name: close to them anywhere, or in one
+   * line with them.
+   */
+  isBesideAnother(box: Box, who: string, px: number): boolean {
+    const close = grown(box, px / 3, 0);
+    const inLine = grown(box, px, (box.top - box.bottom) / 4);
+    for (const name of squares(inLine))
+      for (const { point, box: symbol } of this.#symbols.get(name) ?? [])
+        if (point !== undefined && point !== who && (meet(symbol, close) || meet(symbol, inLine)))
+          return true;
+    return false;
   }
 }
 
@@ -126,7 +145,7 @@ function* squares({ left, top, right, bottom }: Box): Iterable<string> {
 }
 
 /** The part of a line within a box, by Liang and Barsky (1984); null where there is none. */
-function clipped(
+export function clipped(
   { from, to }: Pick<Edge, 'from' | 'to'>,
   { left, top, right, bottom }: Box,
 ): readonly [Spot, Spot] | null {

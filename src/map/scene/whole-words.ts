@@ -1,7 +1,8 @@
 import { metresPerPixel, type Size } from '../camera';
 import { areaNamesBeside } from './area-names';
 import { magnified } from './plain';
-import { boxOf, meet, within, type Box } from './place-labels';
+import { placesAlong } from './name-along';
+import { boxOf, meet, standsOf, within, type Box } from './place-labels';
 import {
   samePlace,
   type Extent,
@@ -15,6 +16,12 @@ import { boxAround, Underfoot } from './underfoot';
 
 /** Captions may step back from their place by so many times their size, where they stand on too much near it. */
 const STEPS_BACK = 3;
+
+/** px from the symbols of another point at which a name is taken for its. */
+const NEAR = 12;
+
+/** px further off at which a name is read as ill as over a line. */
+const FURTHER_OFF = 5;
 
 const reachesOf = ({ layer, always, away, size, sides }: TextItem): number[] =>
   layer === 'captions' && always && sides.length > 1
@@ -62,9 +69,42 @@ export function wholeWords(
     .concat(taken);
   const underfoot = new Underfoot(whole, px, window, magnify);
   const isClear = (box: Box) => within(box, window) && !covered.some((one) => meet(one, box));
-  const readable = (item: TextItem): Item[] => {
+  /** The name of a point where it is read best, and nowhere that it would be taken for another's. */
+  const nameOfPoint = (item: TextItem, who: string): Item[] => {
+    const [x, y] = px(item.at);
+    const drawn = magnified(item, magnify) as TextItem;
+    const choices = standsOf(item).flatMap(({ side, further }, order) => {
+      const box = boxOf({ item: drawn, x, y }, side, further * magnify);
+      if (!isClear(box)) return [];
+      const cost = underfoot.cost(box) + further / FURTHER_OFF;
+      const isOwn = !underfoot.isBesideAnother(box, who, NEAR * magnify);
+      return [{ side, further, cost, order, isOwn }];
+    });
+    const stands = choices
+      .filter(({ isOwn }) => isOwn || item.always)
+      .toSorted((a, b) => Number(b.isOwn) - Number(a.isOwn) || a.cost - b.cost || a.order - b.order)
+      .map(({ side, further }) => ({ side, further }));
+    return stands.length > 0 ? [{ ...item, stands }] : item.always ? [item] : [];
+  };
+  /** The name of a line where along it it is read best. */
+  const alongLine = (name: TextItem): TextItem => {
+    const [best] = placesAlong(name, seen)
+      .flatMap((item, order) => {
+        const [x, y] = px(item.at);
+        const drawn = magnified(item, magnify) as TextItem;
+        const boxes = item.sides.map((side) => boxOf({ item: drawn, x, y }, side)).filter(isClear);
+        if (boxes.length === 0) return [];
+        const cost = Math.min(...boxes.map((box) => underfoot.cost(box)));
+        return [{ item, cost, order }];
+      })
+      .toSorted((a, b) => a.cost - b.cost || a.order - b.order);
+    return best?.item ?? name;
+  };
+  const readable = (given: TextItem): Item[] => {
+    const item = given.along ? alongLine(given) : given;
     const [x, y] = px(item.at);
     if (!within({ left: x, right: x, top: y, bottom: y }, window)) return [];
+    if (item.layer === 'point-labels' && item.who !== undefined) return nameOfPoint(item, item.who);
     const choices = reachesOf(item).flatMap((away, step) => {
       const drawn = magnified({ ...item, away }, magnify) as TextItem;
       return item.sides.flatMap((side) => {

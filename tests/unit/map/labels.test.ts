@@ -88,6 +88,22 @@ test('a head among symbols on every side stands further off rather than on one o
   expect(placed([9, 18])?.side).toBe('se');
 });
 
+test('a name makes way for another that can stand nowhere else', () => {
+  const [first, second] = [
+    { item: words({ text: 'DP-01', sides: ['e', 'w'] }), x: 500, y: 400 },
+    { item: words({ text: 'DP-02', sides: ['w'] }), x: 568, y: 400 },
+  ];
+  const shapes = [first, second].map(({ x, y }) => symbol(x, y));
+  const sides = placeLabels([first, second], shapes, WINDOW).map(({ item, side }) => [
+    item.text,
+    side,
+  ]);
+  expect(sides).toEqual([
+    ['DP-01', 'w'],
+    ['DP-02', 'w'],
+  ]);
+});
+
 test('near the edge of the window words stand inward, not cut', () => {
   const [label] = placeLabels([{ item: words(), x: 995, y: 400 }], [], WINDOW);
   expect(label?.side).toBe('nw');

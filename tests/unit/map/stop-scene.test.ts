@@ -6,7 +6,15 @@ import { namedPoints } from '../../../src/domain/walk/named-points';
 import { headsOf } from '../../../src/domain/water/event-heads';
 import { flowOf } from '../../../src/domain/water/flow';
 import { drawnPlaces, placeOf } from '../../../src/map/scene/from-locations';
-import { inView, type Scene, type TextItem } from '../../../src/map/scene/scene';
+import { meet } from '../../../src/map/scene/place-labels';
+import {
+  extentOf,
+  inView,
+  placesOf,
+  type Scene,
+  type TextItem,
+} from '../../../src/map/scene/scene';
+import { wordsPlaced } from '../../../src/map/scene/svg';
 import { readable, stopScene } from '../../../src/map/stop-scene';
 import { openFolder } from '../folder';
 
@@ -70,6 +78,32 @@ describe('on a wall, wells of the demo’s nests', () => {
     // No farther from their place than the symbols are high: 20 px of half a metre, times 1.5.
     expect(Math.abs((shallow?.[1] ?? 0) - (at('MW-6')?.[1] ?? 0))).toBeLessThan(15);
   });
+});
+
+test('words stand where they were placed, so that every painter sets them alike', () => {
+  const seen = walk.find(({ made }) => made === 'found')?.view.window;
+  if (!seen) throw new Error('found');
+  const laid = readable(sceneOf('found'), site, { seen, size: [1190, 1010], magnify: 1.5 });
+  const texts = laid.filter((item): item is TextItem => item.kind === 'text');
+  expect(texts.length).toBeGreaterThan(15);
+  for (const { sides, always } of texts) expect([sides.length, always]).toEqual([1, true]);
+  const placed = wordsPlaced(laid, { extent: seen, width: 1190, height: 1010 }, 1.5);
+  expect(placed.map(({ further }) => further)).toEqual(texts.map(() => 0));
+  for (const [i, { box }] of placed.entries())
+    expect(placed.slice(i + 1).filter((other) => meet(other.box, box))).toEqual([]);
+});
+
+test('the line of the section that is shown lies whole in the window of its stop, and no other line does', () => {
+  const below = walk.find(({ made }) => made === 'below');
+  const lines = sceneOf('below').filter(({ layer }) => layer === 'section-lines');
+  expect(new Set(lines.map(({ who }) => who)).size).toBe(1);
+  const around = extentOf(lines.flatMap(placesOf));
+  const { window } = below?.view ?? {};
+  if (!window || !around) throw new Error('below');
+  expect(around.west).toBeGreaterThan(window.west);
+  expect(around.south).toBeGreaterThan(window.south);
+  expect(around.east).toBeLessThan(window.east);
+  expect(around.north).toBeLessThan(window.north);
 });
 
 test('the legend of a stop is of what is in the window, not of what lies beside it', () => {

@@ -101,6 +101,70 @@ describe('words on a wall', () => {
   });
 });
 
+describe('the name of a point', () => {
+  const point = (who: string, east: number) =>
+    ({
+      kind: 'symbol',
+      layer: 'points',
+      who,
+      at: [east, 25],
+      shape: 'direct push, decommissioned',
+      size: 15,
+      colour: 'ink',
+    }) as const;
+  const name = words([50, 25], {
+    layer: 'point-labels',
+    who: 'DP-02',
+    text: 'DP-02',
+    sides: ['w', 'e'],
+    away: 11,
+  });
+  const standsBeside = (other: number, more: Partial<TextItem> = {}) => {
+    const scene = [point('DP-01', other), point('DP-02', 50), { ...name, ...more }];
+    return wholeWords(scene, SEEN, [1000, 500], 1).flatMap((one) =>
+      one.kind === 'text' ? [(one.stands ?? []).map(({ side }) => side)] : [],
+    );
+  };
+
+  test('does not stand between its point and another, for which it would be taken', () => {
+    expect(standsBeside(20)).toEqual([['w', 'e']]);
+    expect(standsBeside(44)).toEqual([['e']]);
+  });
+
+  test('is left out where it could only be taken for another’s, unless the words of the stop name it', () => {
+    expect(standsBeside(44, { sides: ['w'] })).toEqual([]);
+    expect(standsBeside(44, { sides: ['w'], always: true })).toEqual([['w']]);
+  });
+});
+
+describe('the name of a line', () => {
+  const brook = words([5, 25], {
+    who: 'brook',
+    text: 'Brook',
+    sides: ['centre'],
+    away: 0,
+    turned: 0,
+    along: [
+      [-200, 25],
+      [210, 25],
+    ],
+  });
+  const scaleBar = { left: 0, right: 300, top: 200, bottom: 300 };
+
+  test('stands elsewhere along it where its usual place lies under something or out of sight', () => {
+    for (const usual of [5, -150] as const) {
+      const [item] = wholeWords([{ ...brook, at: [usual, 25] }], SEEN, [1000, 500], 1, [scaleBar]);
+      expect(item).toMatchObject({ text: 'Brook', turned: 0 });
+      expect(item?.kind === 'text' && item.at).toEqual([50, 25]);
+    }
+  });
+
+  test('stays where it is where that can be read', () => {
+    const there = { ...brook, at: [60, 25] as const };
+    expect(wholeWords([there], SEEN, [1000, 500], 1)[0]).toMatchObject({ at: [60, 25] });
+  });
+});
+
 describe('the name of an area', () => {
   const square = (half: number, hatched: boolean) =>
     ({
