@@ -20,6 +20,8 @@ export type Finding = {
   readonly todo: string;
   /** Cells it rests on. */
   readonly cells: readonly Source[];
+  /** Readings that would be left out of the plane for it, this event's first; absent where that answers nothing. */
+  readonly leaveOut?: readonly { readonly screen: string; readonly event: string }[];
 };
 
 /** A finding with the decision of whoever accepted it; null while nobody has. */

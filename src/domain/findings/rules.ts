@@ -31,6 +31,7 @@ import { gaugingSpread, outsideEvent } from './levels/gauging-time';
 import { decidedByHand, triedAgain, unusable } from './levels/left-out';
 import { markChanged, markNamed } from './levels/mark';
 import { product } from './levels/product';
+import { purgeDepth } from './levels/purge-depth';
 import { pushLevels } from './levels/push-levels';
 import { readTwice } from './levels/read-twice';
 import { justBuilt, notAtRest } from './levels/recovery';
@@ -114,6 +115,7 @@ export const EVENT_RULES: readonly Rule[] = [
   headAboveGround,
   dry,
   product,
+  purgeDepth,
   notAtRest,
   justBuilt,
   elevationKnown,

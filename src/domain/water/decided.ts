@@ -19,3 +19,9 @@ export function decisionOn(site: Site, screen: string, event: string): Decision 
   }
   return decided.get(readingName(screen, event)) ?? null;
 }
+
+/** Who decided and when, as it stands in a sentence: " (K.B., 2026-03-27 10:05)"; "" where neither is written. */
+export function signedWords({ who, when }: Pick<Decision, 'who' | 'when'>): string {
+  const parts = [who, when?.replace('T', ' ')].filter(Boolean);
+  return parts.length > 0 ? ` (${parts.join(', ')})` : '';
+}

@@ -22,6 +22,34 @@ export const withoutPushLevels = (heads: readonly GaugedScreen[]): GaugedScreen[
     one.class === 'push' && one.leftOut === null ? { ...one, leftOut: 'push-point' } : one,
   );
 
+/** The heads without the readings of some screens, by id. */
+export const withoutScreens = (
+  heads: readonly GaugedScreen[],
+  screens: readonly string[],
+): GaugedScreen[] =>
+  heads.map((one) =>
+    one.leftOut === null && screens.includes(one.screen.id) ? { ...one, leftOut: 'excluded' } : one,
+  );
+
+/** The heads with the wells somebody left out by hand put back, and which these are. */
+export function withExcluded(heads: readonly GaugedScreen[]): {
+  readonly heads: readonly GaugedScreen[];
+  readonly screens: readonly string[];
+} {
+  const back = heads.filter(isLeftOutByHand);
+  return {
+    heads: heads.map((one) => (back.includes(one) ? { ...one, leftOut: null } : one)),
+    screens: back.map(({ screen }) => screen.id),
+  };
+}
+
+/** Whether a well at rest with a head is left out because somebody decided so. */
+export const isLeftOutByHand = ({ leftOut, head, class: kind, reading }: GaugedScreen): boolean =>
+  (leftOut === 'excluded' || leftOut === 'marked-not-used') &&
+  head !== null &&
+  kind === 'well' &&
+  reading.status === 'static';
+
 /** Screens this near each other are at one place. */
 const ONE_PLACE = metres(1);
 
@@ -42,25 +70,49 @@ export function oneOfEachNest(
 }
 
 /**
- * The plane as it stands, with all heads weighed alike, and, where push points
- * were gauged, with and without their levels, where nests count, with one screen of each: what a reviewer would try first.
+ * The plane as it stands and with all heads weighed alike: what a reviewer would
+ * try first. Beside them without the wells that do not fit, with those somebody
+ * left out, with and without the levels of push points, and with one screen of
+ * each nest, where there are any.
+ *
+ * @param misfits  screens whose heads do not fit the others, by id
  */
 export function planeVariants(
   site: Site,
   event: string,
   zone: string | null,
   heads: readonly GaugedScreen[],
+  misfits: readonly string[] = [],
 ): PlaneVariant[] {
   const push = heads.filter((one) => one.class === 'push' && one.screen.zone === zone);
   const counted = push.filter(({ leftOut }) => leftOut === null).length;
   const waiting = push.filter(({ leftOut }) => leftOut === 'push-point').length;
   const flow = (used: readonly GaugedScreen[], weighted = true) =>
     flowOf(site, event, zone, used, { weighted });
+  const excluded = withExcluded(heads.filter(({ screen }) => screen.zone === zone));
   const single = oneOfEachNest(site, zone, heads);
   const nested = single.filter(({ leftOut }, i) => leftOut !== heads[i]?.leftOut).length;
   return [
     { name: 'Weighed by the error of each head', flow: flow(heads), shown: true },
     { name: 'All heads weighed alike', flow: flow(heads, false), shown: false },
+    ...(misfits.length > 0
+      ? [
+          {
+            name: `Without ${misfits.join(' and ')}, which ${misfits.length === 1 ? 'does' : 'do'} not fit the others`,
+            flow: flow(withoutScreens(heads, misfits)),
+            shown: false,
+          },
+        ]
+      : []),
+    ...(excluded.screens.length > 0
+      ? [
+          {
+            name: `With ${excluded.screens.join(' and ')}, left out by decision`,
+            flow: flow(excluded.heads),
+            shown: false,
+          },
+        ]
+      : []),
     ...(waiting > 0
       ? [
           {

@@ -112,7 +112,7 @@ test('the sentence names the well that turns the direction most, and no culprit 
   if (!found.ok) throw new Error('six wells can be left out');
   // 131.711° without P5 against 128.916° with it.
   expect(driverWords(found.value)).toBe(
-    'P5 drives the answer: without it the direction turns 2.8° clockwise.',
+    'Of single wells P5 drives the answer: without it the direction turns 2.8° clockwise.',
   );
   expect(culpritWords(found.value.culprit, 'ft')).toContain('No well stands out');
   expect(culpritWords({ kind: 'cannot-be-named', have: 4, need: 6 }, 'ft')).toBe(

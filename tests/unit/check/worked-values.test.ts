@@ -113,10 +113,13 @@ describe('which well drives the direction, and which does not fit', () => {
     driverWords({ driver, wells: [{ id: 'P5', shift }] } as never);
   test('by how much and which way', () => {
     expect(driven(2.79)).toBe(
-      'P5 drives the answer: without it the direction turns 2.8° clockwise.',
+      'Of single wells P5 drives the answer: without it the direction turns 2.8° clockwise.',
     );
     expect(driven(-2.79)).toBe(
-      'P5 drives the answer: without it the direction turns 2.8° anticlockwise.',
+      'Of single wells P5 drives the answer: without it the direction turns 2.8° anticlockwise.',
+    );
+    expect(driven(0.1)).toBe(
+      'No one well drives the answer: without P5, which turns it most, the direction turns 0.1° clockwise.',
     );
     for (const none of [driven(null), driven(2.79, null), driven(2.79, 'P9')])
       expect(none).toBe('No direction comes of it, so none can turn.');

@@ -111,6 +111,13 @@ test('a screen that does not count takes no other’s place in its nest', () => 
   expect(counted(oneOfEachNest(site, 'shallow', other))).toContain('D-deep');
 });
 
+test('wells that do not fit are tried left out all at once', () => {
+  const [, , third] = planeVariants(site, 'E1', 'shallow', heads, ['A', 'B']);
+  expect(third?.name).toBe('Without A and B, which do not fit the others');
+  expect(third?.flow.fitted.map(({ gauged }) => gauged.screen.id)).not.toContain('A');
+  expect(third?.flow.fitted).toHaveLength(4);
+});
+
 describe('the planes a reviewer would try first', () => {
   const variants = planeVariants(site, 'E1', 'shallow', heads);
 
@@ -118,6 +125,7 @@ describe('the planes a reviewer would try first', () => {
     expect(variants.map(({ name, flow, shown }) => [name, flow.fitted.length, shown])).toEqual([
       ['Weighed by the error of each head', 6, true],
       ['All heads weighed alike', 6, false],
+      ['With E, left out by decision', 7, false],
       ['With 2 push-point levels more', 8, false],
       ['One screen of each nest, the shallowest: 1 fewer', 5, false],
       ['Wells only', 5, false],

@@ -58,6 +58,31 @@ function marksOver(site: Site): Mark[] {
   });
 }
 
+/** How high a mark stands, against the others described alike. */
+export type Standing = {
+  /** Above ground, metres. */
+  readonly height: number;
+  readonly others: number;
+  readonly least: number;
+  readonly most: number;
+};
+
+/** How a mark stands among those described alike; null where its ground is not surveyed or they are too few. */
+export function standingOf(site: Site, mark: MeasuringPoint): Standing | null {
+  const marks = marksOver(site);
+  const own = marks.find((one) => one.mark === mark);
+  if (!own) return null;
+  const others = marks.filter((one) => one !== own && descriptionOf(one) === descriptionOf(own));
+  if (others.length < FEWEST_ALIKE - 1) return null;
+  const heights = others.map(({ height }) => height);
+  return {
+    height: own.height,
+    others: others.length,
+    least: Math.min(...heights),
+    most: Math.max(...heights),
+  };
+}
+
 type Doubt = { readonly severity: Finding['severity']; readonly says: string };
 
 function absoluteDoubt(site: Site, { mark, elevation, ground, height }: Mark): Doubt | null {

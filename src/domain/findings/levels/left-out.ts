@@ -1,11 +1,12 @@
 import { cell } from '../../site/cite';
-import { decisionOn } from '../../water/decided';
+import { decisionOn, signedWords } from '../../water/decided';
 import { leftOutWords, type LeftOut } from '../../water/event-heads';
 import type { Finding, Rule } from '../finding';
+import { leftOutEvidence } from '../planes/left-out-evidence';
 import { finding, timeSaid } from '../words';
 
 /** Readings somebody left out or put in by hand, with the reason; without one it is more than a note. */
-export const decidedByHand: Rule = ({ site, event, heads }) =>
+export const decidedByHand: Rule = ({ site, event, heads, flows }) =>
   heads.flatMap((one): Finding[] => {
     const { screen, location, reading, leftOut, because } = one;
     const out = leftOut === 'excluded' || leftOut === 'marked-not-used';
@@ -13,16 +14,22 @@ export const decidedByHand: Rule = ({ site, event, heads }) =>
     const put = leftOut === null && (reading.use === true || decision?.what === 'include');
     if ((!out && !put) || one.class === 'push') return [];
     const reason = because?.replace(/\.$/, '') ?? null;
+    const flow = flows.find(({ zone }) => zone === screen.zone);
+    const evidence = out && flow ? leftOutEvidence(site, flow, one) : null;
     return [
       finding(out ? 'left out by hand' : 'counted by hand', screen.id, event, {
         severity: reason === null ? 'caution' : 'note',
         who: [location.id],
-        says: `${screen.id} ${out ? 'is left out of' : 'was put into'} the plane by hand${reason === null ? ', without a reason' : `: ${reason}`}.`,
-        todo:
-          reason === null ? 'Write the reason down.' : 'Read the reason and agree with it, or not.',
+        says: [
+          `${screen.id} ${out ? 'is left out of' : 'was put into'} the plane by hand${decision ? signedWords(decision) : ''}${reason === null ? ', without a reason' : `: ${reason}`}.`,
+          ...(evidence?.says ?? []),
+        ].join(' '),
+        todo: reason === null ? 'Write the reason down.' : (evidence?.todo ?? 'Check the reason.'),
         cells: [
           decision ? cell('decisions', decision, 'reason') : cell('water_levels', reading, 'use'),
+          ...(evidence?.cells ?? []),
         ],
+        ...(evidence && evidence.leaveOut.length > 0 ? { leaveOut: evidence.leaveOut } : {}),
       }),
     ];
   });

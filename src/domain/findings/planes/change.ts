@@ -113,7 +113,9 @@ function changeFinding(
   { one: { now, then, change }, off, error, others }: Odd,
 ): Finding {
   const { screen, location } = now;
-  const slip = likelyError(site, now, off, error);
+  // Read from one mark both times, a mistake in that mark would not change the head.
+  const sameMark = now.measuringPoint !== null && now.measuringPoint === then.measuringPoint;
+  const slip = likelyError(site, now, off, error, sameMark ? 'depth' : null);
   return finding('change out of line', screen.id, event, {
     severity: 'caution',
     who: [location.id],

@@ -1,5 +1,6 @@
 import type { FlowPoint } from '../../water/flow-points';
-import { fitPlane, rootWeights, type Plane } from '../../water/plane';
+import { against } from '../../water/off-plane';
+import { fitPlane, rootWeights } from '../../water/plane';
 import { planeWorkspace, solvePlane } from '../../water/plane-solver';
 import { metres } from '../../units';
 
@@ -124,17 +125,4 @@ function fitOf(points: readonly FlowPoint[], one: FlowPoint, other: FlowPoint) {
   if (Math.abs(apart) < SHOWS * Math.max(a.error, b.error)) return null;
   const misfit = Math.max(Math.abs(a.off - apart) / a.error, Math.abs(b.off + apart) / b.error);
   return misfit <= FITS ? { one, other, misfit } : null;
-}
-
-/** A head against a plane it is not part of: measured less fitted, and one standard error of that. */
-export function against(plane: Plane, { x, y, head, sigma }: FlowPoint) {
-  const [east, north] = [x - plane.centre.x, y - plane.centre.y];
-  const off = head - (plane.c + plane.a * east + plane.b * north);
-  const { aa, ab, bb } = plane.stated.covariance;
-  const slope = east * east * aa + 2 * east * north * ab + north * north * bb;
-  const stated = Math.sqrt(sigma ** 2 * (1 + 1 / plane.ids.length) + slope);
-  // Where the scatter is larger than the stated errors make it, they are too small.
-  const wider =
-    plane.lackOfFit === null ? 1 : Math.max(1, Math.sqrt(plane.lackOfFit / plane.degreesOfFreedom));
-  return { off, error: stated * wider };
 }

@@ -13,7 +13,12 @@ export type LikelyError = {
   readonly cells: readonly Source[];
 };
 
+/** Which of the two numbers of a head a slip is in. */
+export type SlipIn = 'mark' | 'depth';
+
 type Slip = LikelyError & {
+  /** Null where it may be in either. */
+  readonly in: SlipIn | null;
   /** By how much it puts the head off, metres, up positive. */
   readonly off: number;
   /** Next to another slip of its kind by so much, metres: what it is told apart by. */
@@ -29,22 +34,25 @@ const SHOWS = 8;
 
 /**
  * The slip that fits a head measured `off` higher than it should be, the nearest
- * first; null where none does. `error` is one standard error of `off`.
+ * first; null where none does. `error` is one standard error of `off`; `where`,
+ * in which of the two numbers it must be, if other events tell.
  */
 export function likelyError(
   site: Site,
   gauged: GaugedScreen,
   off: number,
   error: number,
+  where: SlipIn | null = null,
 ): LikelyError | null {
-  const fitting = slipsOf(site, gauged)
+  const fitting = slipsOf(site, gauged, where)
+    .filter((slip) => where === null || slip.in === where)
     .filter((slip) => Math.abs(slip.off - off) <= FITS * error && slip.grain >= SHOWS * error)
     .toSorted((a, b) => Math.abs(a.off - off) - Math.abs(b.off - off));
   return fitting[0] ?? null;
 }
 
-const slipsOf = (site: Site, gauged: GaugedScreen): Slip[] => [
-  ...roundSlips(site, gauged),
+const slipsOf = (site: Site, gauged: GaugedScreen, where: SlipIn | null): Slip[] => [
+  ...roundSlips(site, gauged, where),
   ...digitSlips(gauged),
   ...unitSlips(gauged),
   ...markSlips(site, gauged),
@@ -70,17 +78,25 @@ const ROUND: Readonly<Record<'m' | 'ft', readonly Round[]>> = {
   ],
 };
 
-function roundSlips(site: Site, { reading, measuringPoint }: GaugedScreen): Slip[] {
+function roundSlips(
+  site: Site,
+  { reading, measuringPoint }: GaugedScreen,
+  where: SlipIn | null,
+): Slip[] {
   const family = site.settings.verticalUnit === 'm' ? 'm' : 'ft';
   const cells = [
-    cell('water_levels', reading, 'depth_to_water'),
-    ...(measuringPoint ? [cell('measuring_points', measuringPoint, 'elevation')] : []),
+    ...(where === 'mark' ? [] : [cell('water_levels', reading, 'depth_to_water')]),
+    ...(measuringPoint && where !== 'depth'
+      ? [cell('measuring_points', measuringPoint, 'elevation')]
+      : []),
   ];
+  const place = where === null ? 'in the mark or in the depth' : `in the ${where}`;
   return ROUND[family].flatMap(([n, unit, words, grain]) =>
     [1, -1].map((sign) => ({
       off: sign * n * METRES_PER[unit],
       grain: grain * METRES_PER[unit],
-      says: `that is ${words}, in the mark or in the depth`,
+      says: `that is ${words}, ${place}`,
+      in: where,
       cells,
     })),
   );
@@ -92,7 +108,7 @@ function digitSlips({ reading, measuringPoint }: GaugedScreen): Slip[] {
   const mark = measuringPoint?.elevation;
   const slips = (
     written: { readonly text: string; readonly unit: LengthUnit } | null | undefined,
-    name: string,
+    name: SlipIn,
     from: Source,
     sign: 1 | -1,
   ) =>
@@ -101,6 +117,7 @@ function digitSlips({ reading, measuringPoint }: GaugedScreen): Slip[] {
           off: sign * (Number(written.text) - Number(text)) * METRES_PER[written.unit],
           grain: Math.abs(Number(written.text) - Number(text)) * METRES_PER[written.unit],
           says: `two digits exchanged would do it: the ${name} ${written.text} may be ${text}`,
+          in: name,
           cells: [from],
         }))
       : [];
@@ -137,6 +154,7 @@ function unitSlips({ reading }: GaugedScreen): Slip[] {
       off: meant - depth.value,
       grain: Math.abs(meant - depth.value),
       says: `the depth ${depth.text} may be ${there} in a column of ${here}: ${inHere} ${unitText(depth.unit)}`,
+      in: 'depth',
       cells: [cell('water_levels', reading, 'depth_to_water')],
     },
   ];
@@ -153,6 +171,7 @@ function markSlips(site: Site, { measuringPoint: mark, location, reading }: Gaug
       off: stickUp,
       grain: Math.abs(stickUp),
       says: 'that is its stick-up: the depth may have been read from the ground',
+      in: 'depth',
       cells: [cell('water_levels', reading, 'depth_to_water')],
     },
   ];

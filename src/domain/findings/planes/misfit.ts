@@ -1,10 +1,11 @@
 import { chiSquaredAbove, normalAbove, tAbove } from '../../water/distributions';
 import { flowPoints, type FlowPoint } from '../../water/flow-points';
 import { FEWEST_TO_NAME, leaveOneOut } from '../../water/leave-one-out';
+import { against } from '../../water/off-plane';
 import { fitPlane } from '../../water/plane';
 import type { Flow } from '../../water/flow';
 import type { Site } from '../../site/site';
-import { against, exchanged, mendingExchange, type Exchange } from './exchange';
+import { exchanged, mendingExchange, type Exchange } from './exchange';
 
 /** A head that does not fit those of the other wells. */
 export type Outlier = {
