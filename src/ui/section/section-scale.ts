@@ -1,4 +1,6 @@
+import { inUnits, type LengthUnit } from '../../domain/units';
 import type { Section } from '../../domain/water/section';
+import { axisOver } from '../charts/chart-scale';
 
 /** Room about the drawing, in px: names above, elevations at the left, distances below. */
 export const ROOM = { left: 58, right: 26, top: 74, bottom: 34 } as const;
@@ -42,3 +44,12 @@ export function namesThatFit<Name>(
     return true;
   });
 }
+
+/** Round elevations to rule a section at, in the vertical unit, lowest first. */
+export const elevationTicks = ({ lowest, highest }: Section, vertical: LengthUnit): number[] => {
+  const [least, most] = [inUnits(lowest, vertical), inUnits(highest, vertical)];
+  return axisOver([least, most], 7).ticks.filter((tick) => tick <= most && tick >= least);
+};
+
+export const exaggerationWords = (times: number) =>
+  times === 1 ? 'no vertical exaggeration' : `vertical exaggeration ${times} ×`;
