@@ -2,6 +2,7 @@ import { fail, ok, type Result } from '../domain/result';
 import type { DataPackage } from '../domain/site/data-package';
 import { sentenceOf } from '../domain/site/problem';
 import { NEW_SITE } from '../domain/site/settings-draft';
+import type { KeptSite } from '../io/keeping/database';
 import { NO_FILES, openWhole, type WholeSite } from '../io/keeping/whole-site';
 import type { Files } from '../io/package/files';
 import { demoFiles } from './demo-sites';
@@ -9,7 +10,7 @@ import { fileStem } from './file-stem';
 import { importOf } from './import/import-view.svelte';
 import { kindOf } from './import/kind-of';
 import { FolderDesk } from './keeping/folder-desk.svelte';
-import { takeInHand } from './keeping/in-hand';
+import { takeEventInHand, takeInHand } from './keeping/in-hand';
 import { Keeping } from './keeping/keeping.svelte';
 import { zipped } from './keeping/pack';
 import { openAway, type OpenedAway } from './open-away';
@@ -38,6 +39,8 @@ export class Desk {
   trouble: string | null = $state(null);
   /** How far the site has got that is being opened; null while none is. */
   opening: RowsRead | null = $state.raw(null);
+  /** A site of the name of the one just opened that this browser kept before; null where there is none, or once it was read. */
+  namesake: KeptSite | null = $state.raw(null);
   /** The last opening asked for: an earlier one that is done later is dropped. */
   #turn = 0;
   /** The rest of the folder of a site that nobody keeps yet. */
@@ -86,8 +89,9 @@ export class Desk {
     const { site: whole, problems } = picked.value;
     void this.#letGo();
     this.#whole = whole;
+    const namesake = this.#namesakeOf(whole);
     const keeper = this.keeping.begin(whole);
-    this.#show(new OpenSite({ package: whole.package, problems, keeper }));
+    this.#show(new OpenSite({ package: whole.package, problems, keeper }), namesake);
     await this.folders.use(keeper, picked.value);
   }
 
@@ -126,6 +130,7 @@ export class Desk {
     const keeper = opened.value;
     await readInSteps(keeper.site, (rows) => (this.opening = rows));
     const site = new OpenSite({ package: keeper.site, problems: [], keeper });
+    takeEventInHand(site);
     ready(site);
     this.#show(site);
   }
@@ -151,6 +156,7 @@ export class Desk {
   ) {
     void this.#letGo();
     this.#whole = whole;
+    const namesake = kept === 'at once' ? this.#namesakeOf(whole) : null;
     const beginKeeping = () => this.keeping.begin(whole);
     this.#show(
       new OpenSite({
@@ -159,10 +165,17 @@ export class Desk {
         files: whole.carried,
         ...(kept === 'at once' ? { keeper: beginKeeping() } : { beginKeeping }),
       }),
+      namesake,
     );
   }
 
-  #show(site: OpenSite) {
+  /** The site of the same title that this browser keeps, the last changed; null where there is none. */
+  #namesakeOf({ package: { settings } }: WholeSite): KeptSite | null {
+    return this.keeping.sites.find(({ title }) => title === settings.title) ?? null;
+  }
+
+  #show(site: OpenSite, namesake: KeptSite | null = null) {
+    this.namesake = namesake;
     this.#turn++;
     this.opening = null;
     this.trouble = null;

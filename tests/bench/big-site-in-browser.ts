@@ -58,7 +58,7 @@ try {
   };
 
   const start = performance.now();
-  await page.locator('summary', { hasText: /^Open$/ }).click();
+  await page.locator('summary', { hasText: /^Open, save$/ }).click();
   await page.locator('input[type=file][accept]').first().setInputFiles(path);
   await page.getByText('A big site').first().waitFor();
   await opened.drawn();

@@ -86,7 +86,7 @@ try {
   const opened = await openPage(browser, `${app.address}?site=osier-bend`, { size: 'laptop' });
   const { page, context, complaints } = opened;
   await opened.drawn();
-  await page.locator('summary', { hasText: /^Open$/ }).click();
+  await page.locator('summary', { hasText: /^Open, save$/ }).click();
   await page.locator('input[type=file][accept]').first().setInputFiles(path);
   await page.getByText('Many utilities').first().waitFor();
   await page.getByRole('button', { name: /^Lay out/ }).click();

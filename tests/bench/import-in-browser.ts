@@ -84,7 +84,7 @@ try {
     },
   });
   const menu = async (item: string | RegExp) => {
-    await page.locator('summary', { hasText: /^Open$/ }).click();
+    await page.locator('summary', { hasText: /^Open, save$/ }).click();
     await page.getByRole('banner').getByRole('button', { name: item }).click();
   };
   await menu('A new, empty site');

@@ -180,7 +180,7 @@ test('a depth changed among 60 wells: heads, plane, arrow and findings stand bef
   const app = await openApp({ path: '?site=osier-bend' });
   const { page } = app;
   await app.drawn();
-  await page.getByText('Open', { exact: true }).click();
+  await page.getByText('Open, save', { exact: true }).click();
   await page.getByLabel('Open a zip of a site').setInputFiles({
     name: 'site.zip',
     mimeType: 'application/zip',

@@ -15,7 +15,7 @@ const FIXTURE = new URL('../fixtures/inl-southwest/', import.meta.url);
 const raw = (name: string) => fileURLToPath(new URL(`raw/${name}`, FIXTURE));
 
 const menu = async (page: Page, item: string | RegExp) => {
-  await page.locator('summary', { hasText: /^Open$/ }).click();
+  await page.locator('summary', { hasText: /^Open, save$/ }).click();
   await page.getByRole('banner').getByRole('button', { name: item }).click();
 };
 

@@ -48,12 +48,12 @@ describe('a decision made in the app', () => {
     const app = await openApp({ path: '?site=quellmoor' });
     await app.drawn();
     const { page } = app;
-    await page.getByText('Open', { exact: true }).click();
+    await page.getByText('Open, save', { exact: true }).click();
     const download = page.waitForEvent('download');
     await page.getByRole('button', { name: 'Save this site as a zip' }).click();
     const saved = join(mkdtempSync(join(tmpdir(), 'downgradient-')), 'site.zip');
     await (await download).saveAs(saved);
-    await page.getByText('Open', { exact: true }).click();
+    await page.getByText('Open, save', { exact: true }).click();
     await page.getByLabel('Open a zip of a site').setInputFiles(saved);
     await app.drawn();
     await page.getByRole('status').getByText('Saved').waitFor();
@@ -92,7 +92,7 @@ describe('a folder of this device', () => {
       [name, text] as const,
     );
 
-  const menu = (page: Page) => page.locator('summary', { hasText: /^Open$/ });
+  const menu = (page: Page) => page.locator('summary', { hasText: /^Open, save$/ });
 
   const leaveOut = async (page: Page, well: string, why: string) => {
     await page.getByRole('button', { name: well, exact: true }).first().click();

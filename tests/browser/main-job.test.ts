@@ -142,7 +142,7 @@ describe('on a laptop', () => {
   test('a folder of real wells opens, and says what it cannot', async () => {
     const app = await openApp({ path: '?site=osier-bend' });
     await app.drawn();
-    await app.page.getByText('Open', { exact: true }).click();
+    await app.page.getByText('Open, save', { exact: true }).click();
     await app.page.getByLabel('Open a folder of tables').setInputFiles(INL);
     await app.page.getByRole('heading', { level: 1, name: /Idaho/ }).waitFor();
     await app.page.getByLabel('Event').selectOption('Levels 2008');
@@ -157,7 +157,7 @@ describe('on a laptop', () => {
   test('a folder that is no site is said in a sentence, and another can be opened', async () => {
     const app = await openApp({ path: '?site=osier-bend' });
     await app.drawn();
-    await app.page.getByText('Open', { exact: true }).click();
+    await app.page.getByText('Open, save', { exact: true }).click();
     await app.page.getByLabel('Open a zip of a site').setInputFiles({
       name: 'site.zip',
       mimeType: 'application/zip',
@@ -167,7 +167,7 @@ describe('on a laptop', () => {
     await expect
       .poll(() => app.page.getByRole('alert').innerText())
       .toBe('This zip is not opened: it is cut short, or is no zip.');
-    await app.page.getByText('Open', { exact: true }).click();
+    await app.page.getByText('Open, save', { exact: true }).click();
     await app.page.getByRole('button', { name: 'Demo site: quellmoor' }).click();
     await app.drawn();
   });

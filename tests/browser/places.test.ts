@@ -10,7 +10,7 @@ import { pmtiles, png, vectorTile } from '../unit/formats/drawn-files';
 import { openApp } from './harness';
 
 const menu = async (page: Page, item: string | RegExp) => {
-  await page.locator('summary', { hasText: /^Open$/ }).click();
+  await page.locator('summary', { hasText: /^Open, save$/ }).click();
   await page.getByRole('banner').getByRole('button', { name: item }).click();
 };
 const PLACES = 'Its pictures, backdrop and control points…';
@@ -131,7 +131,7 @@ test('a site plan is placed by three marks, lies under the points, is undone, sa
   await page.getByRole('button', { name: 'Redo', exact: true }).click();
   await page.getByRole('button', { name: 'Redo', exact: true }).click();
 
-  await page.locator('summary', { hasText: /^Open$/ }).click();
+  await page.locator('summary', { hasText: /^Open, save$/ }).click();
   const [download] = await Promise.all([
     page.waitForEvent('download'),
     page.getByRole('button', { name: 'Save this site as a zip' }).click(),
@@ -148,7 +148,7 @@ test('a site plan is placed by three marks, lies under the points, is undone, sa
   await page.getByText('Saved', { exact: true }).waitFor();
   await page.goto(new URL('.', page.url()).href);
   await expect.poll(() => shareOf(page, GREEN)).toBeGreaterThan(0.02);
-  await page.locator('summary', { hasText: /^Open$/ }).click();
+  await page.locator('summary', { hasText: /^Open, save$/ }).click();
   await page
     .getByLabel('Open a zip of a site')
     .setInputFiles(file('yard.zip', 'application/zip', zip));

@@ -58,7 +58,7 @@ export const planned = () => {
 
 /** Opens the zip, and the way of working in the field. */
 export async function openPlanned(page: Page) {
-  await page.getByText('Open', { exact: true }).click();
+  await page.getByText('Open, save', { exact: true }).click();
   await page.getByLabel('Open a zip of a site').setInputFiles({
     name: 'ten-points.zip',
     mimeType: 'application/zip',

@@ -12,6 +12,7 @@ import type { FoundTables, PreviewShown, Report, SourceShown } from './importing
 import { ImportingAway, Stopped } from './importing-away';
 import { bringOver } from './bring-over';
 import { ImportQueue } from './import-queue.svelte';
+import { leftOutSaid } from './left-out';
 import {
   hasPlaces,
   matchedColumns,
@@ -275,8 +276,7 @@ export class ImportView {
 
   /** On to the next file; this one is left out. */
   skip = () => {
-    const rows = this.preview?.account.rows;
-    this.queue.note(`Left out: none of its ${rows === undefined ? '' : `${rows} `}rows is in the site.`, false); // prettier-ignore
+    this.queue.note(leftOutSaid(this.preview?.account ?? null), false);
     this.#next();
   };
 

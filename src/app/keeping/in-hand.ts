@@ -1,4 +1,5 @@
 import type { OpenSite, Way } from '../open-site.svelte';
+import { eventInHand, putEventInHand } from './event-in-hand';
 
 /** What a person had in hand in this window: of the last site, its way of working and their initials. */
 type InHand = { readonly site: string; readonly way: Way; readonly initials: string };
@@ -8,14 +9,21 @@ const KEY = 'downgradient:in-hand';
 const WAYS: readonly Way[] = ['lay-out', 'record', 'check', 'walk'];
 
 /** Put down for the next load of this window; a site that nobody keeps is not. */
-export function putInHand({ keeper, way, initials }: OpenSite) {
+export function putInHand({ keeper, way, initials, shown }: OpenSite) {
   if (!keeper) return;
+  putEventInHand(keeper.id, shown.event);
   const hand: InHand = { site: keeper.id, way, initials };
   try {
     sessionStorage.setItem(KEY, JSON.stringify(hand));
   } catch {
     // A browser that keeps nothing opens the usual way.
   }
+}
+
+/** The event a kept site was last looked at in, in view again; the latest where it is not known or no longer there. */
+export function takeEventInHand(site: OpenSite) {
+  const event = site.keeper && eventInHand(site.keeper.id);
+  if (event) site.show({ event });
 }
 
 /** The way and initials of the last load of this window taken up again, where it was of this site. */

@@ -245,7 +245,7 @@ function foldedStates({ state }: Taken, rowOf: Uint32Array, { table }: SourceTab
 
 /**
  * "The file adds 124 in water levels. Of 127 rows: 3 refused.", for the button and the journal.
- * @param isDone  whether it has been taken: "Added 124 in water levels."
+ * @param isDone  whether it has been taken: "Added 124 in water levels. 124 of 127 rows taken."
  */
 export function summaryOf({ account, adds, changes, edit }: Preview, isDone = false): string {
   const { rows, same, changed, refused, blank } = account;
@@ -262,7 +262,8 @@ export function summaryOf({ account, adds, changes, edit }: Preview, isDone = fa
   const of = others.length > 0 ? ` Of ${rows} rows: ${others.join(', ')}.` : '';
   if (!edit) return `${isDone ? 'Nothing was added or changed.' : 'The file adds nothing and changes nothing.'}${of}`; // prettier-ignore
   const added = parts.length > 0 ? parts.join(', ') : 'nothing';
-  return `${isDone ? 'Added' : 'The file adds'} ${added}.${widened}${of}`;
+  const whole = isDone ? ` ${account.taken} of ${rows} rows taken.` : '';
+  return `${isDone ? 'Added' : 'The file adds'} ${added}.${whole}${widened}${of}`;
 }
 
 export { ADDED, BLANK, CHANGED, REFUSED, SAME };

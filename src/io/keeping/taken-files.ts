@@ -1,7 +1,10 @@
 import { readJournal, type ImportedFile, type JournalLine } from './journal';
 
+/** A file taken in, and when: time in UTC by the machine's clock. */
+export type TakenFile = ImportedFile & { readonly when: string };
+
 /** Files a site's tables were taken from, in the order they were taken; those whose taking was undone are not among them. */
-export function takenFiles(lines: readonly string[]): readonly ImportedFile[] {
+export function takenFiles(lines: readonly string[]): readonly TakenFile[] {
   if (!lines.some((line) => line.includes('"files"'))) return [];
   const done: JournalLine[] = [];
   const undone: JournalLine[] = [];
@@ -12,5 +15,5 @@ export function takenFiles(lines: readonly string[]): readonly ImportedFile[] {
     } else if (line?.did === 'undo') undone.push(...done.splice(-1));
     else if (line?.did === 'redo') done.push(...undone.splice(-1));
   }
-  return done.flatMap(({ files }) => files ?? []);
+  return done.flatMap(({ files, when }) => (files ?? []).map((file) => ({ ...file, when })));
 }
