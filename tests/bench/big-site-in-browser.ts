@@ -12,7 +12,7 @@ import { chromium, type Locator } from 'playwright-core';
 import { startChromium } from '../browser/chromium';
 import { openPage } from '../browser/opened-page';
 import { serveBuiltApp } from '../browser/serve';
-import { bigSite } from './big-site';
+import { BIG, siteOfSize } from './big-site';
 import {
   answerTo,
   gapsOf,
@@ -22,13 +22,14 @@ import {
   seconds,
   watchGaps,
 } from './page-time';
+import { note } from './rounds';
 
 const RESULTS = Number(process.argv[2] ?? 1_000_000);
 const WAIT = { timeout: 240_000 };
 
 const folder = mkdtempSync(join(tmpdir(), 'big-site-'));
 const path = join(folder, 'big-site.zip');
-writeFileSync(path, bigSite(RESULTS));
+writeFileSync(path, siteOfSize({ ...BIG, results: RESULTS }));
 
 const server = await startChromium();
 const app = await serveBuiltApp();
@@ -41,7 +42,10 @@ try {
   await watchGaps(page);
   const script = await scriptMeter(page);
   const said = (what: string, took: { script: number; task: number }, gap: number) =>
-    console.log(`${what}: ${Math.round(took.script)} ms of script, ${Math.round(took.task)} ms of all work, longest gap ${gap} ms`); // prettier-ignore
+    note(
+      what,
+      `${Math.round(took.script)} ms of script, ${Math.round(took.task)} ms of all work, longest gap ${gap} ms`,
+    );
   /** Do something and wait till the page is quiet again. */
   const measure = async (what: string, does: () => Promise<unknown>) => {
     await script();
@@ -63,8 +67,9 @@ try {
   await page.getByText('A big site').first().waitFor();
   await opened.drawn();
   await quiet();
-  console.log(
-    `opened in ${seconds(performance.now() - start)}; longest gap ${await longestGap(page)} ms; memory ${await peakMemory(browser)} MB`,
+  note(
+    'Opened',
+    `in ${seconds(performance.now() - start)}; longest gap ${await longestGap(page)} ms; memory ${await peakMemory(browser)} MB`,
   );
 
   /** Choose in a field; the app's own answer is told from what comes after it. */
@@ -74,7 +79,7 @@ try {
     await measure(what, async () => {
       answer = await answerTo(field, value);
     });
-    console.log(`  of this the app's own answer: ${answer} ms`);
+    note('  of this the app’s own answer', `${answer} ms`);
   };
   const event = page.getByLabel('Event').first();
   const map = page.locator('canvas').first();
@@ -119,7 +124,7 @@ try {
         );
       }
   }
-  console.log(`memory ${await peakMemory(browser)} MB`);
+  note('Memory', `${await peakMemory(browser)} MB`);
   if (complaints.length > 0) console.log(complaints.join('\n'));
   await context.close();
 } finally {

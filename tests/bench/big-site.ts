@@ -1,7 +1,7 @@
 /**
- * A site of the size to plan for, made up and always the same: 5,000 locations
- * with a screen each, 200 events, 50,000 water levels (250 screens gauged in each
- * event), and so many results (of 20 analytes). As the files of its folder.
+ * Sites of the sizes to plan for, made up and always the same: each location has
+ * a screen, so many of them are gauged and sampled in each event, and each sample
+ * has results of up to 20 analytes. As the files of their folder.
  */
 import { readFileSync } from 'node:fs';
 import { strToU8, zipSync } from 'fflate';
@@ -21,9 +21,31 @@ const levelSets = () => {
   return `${[header, ...rows, ...tenth].join('\n')}\n`;
 };
 
-const EVENTS = 200;
-const LOCATIONS = 5_000;
-const GAUGED = 250;
+export type SiteSize = {
+  readonly locations: number;
+  readonly events: number;
+  /** Screens gauged and sampled in each event. */
+  readonly gauged: number;
+  /** Samples of each in an event. */
+  readonly samples: number;
+  readonly results: number;
+};
+
+export const BIG: SiteSize = {
+  locations: 5_000,
+  events: 200,
+  gauged: 250,
+  samples: 1,
+  results: 1_000_000,
+};
+
+export const USUAL: SiteSize = {
+  locations: 40,
+  events: 6,
+  gauged: 40,
+  samples: 2,
+  results: 9_600,
+};
 
 const ANALYTES = [
   ['benzene', '71-43-2'],
@@ -52,13 +74,13 @@ const pad = (n: number, width: number) => String(n).padStart(width, '0');
 const cell = (text: string) => (text.includes(',') ? `"${text}"` : text);
 
 /** The site's folder as a zip. */
-export function bigSite(results: number): Uint8Array {
+export function siteOfSize(size: SiteSize): Uint8Array {
   let state = 20_260_531;
   const random = () => (state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0) / 2 ** 32;
   const lines = (header: string, rows: readonly string[]) => `${header}\n${rows.join('\n')}\n`;
 
   const ground = (east: number, north: number) => 102 - east * 0.002 - north * 0.001;
-  const places = Array.from({ length: LOCATIONS }, (_, i) => ({
+  const places = Array.from({ length: size.locations }, (_, i) => ({
     id: `MW-${pad(i + 1, 4)}`,
     east: 500_000 + (i % 80) * 20 + random() * 8,
     north: 4_800_000 + Math.floor(i / 80) * 20 + random() * 8,
@@ -75,7 +97,7 @@ export function bigSite(results: number): Uint8Array {
   const marks = places.map(
     ({ id }, i) => `${id}-M,${id},1975-01-01,Rim,${(surface(i) + 0.8).toFixed(3)},0.01`,
   );
-  const days = Array.from({ length: EVENTS }, (_, event) => {
+  const days = Array.from({ length: size.events }, (_, event) => {
     const year = 1976 + Math.floor(event / 4);
     return `${year}-${pad(3 * (event % 4) + 2, 2)}-10`;
   });
@@ -85,12 +107,13 @@ export function bigSite(results: number): Uint8Array {
   const levels: string[] = [];
   const samples: string[] = [];
   const rows: string[] = [];
-  const perEvent = results / EVENTS;
-  for (let event = 0; event < EVENTS; event++) {
+  const perEvent = size.results / size.events;
+  const apart = Math.floor(size.locations / size.gauged);
+  for (let event = 0; event < size.events; event++) {
     const name = `E-${pad(event + 1, 3)}`;
     const day = days[event] ?? '';
-    for (let k = 0; k < GAUGED; k++) {
-      const at = (event * 97 + k * 20) % LOCATIONS;
+    for (let k = 0; k < size.gauged; k++) {
+      const at = (event * 97 + k * apart) % size.locations;
       const place = places[at];
       if (!place) continue;
       const head = surface(at) - 4 - (place.east - 500_000) * 0.001 + random() * 0.02;
@@ -98,17 +121,19 @@ export function bigSite(results: number): Uint8Array {
       levels.push(
         `${place.id},${name},${place.id}-M,${day}T09:${pad(k % 60, 2)},${depth.toFixed(2)},static`,
       );
-      const sample = `${place.id}-${day}`;
-      samples.push(`${sample},${place.id},${name},${day}T10:00,field sample,groundwater`);
-      for (let a = 0; a < ANALYTES.length && rows.length < (event + 1) * perEvent; a++) {
-        const [analyte = '', cas = ''] = ANALYTES[a] ?? [];
-        const seen = random() < 0.4;
-        const value = (10 ** (random() * 4 - 1.5)).toPrecision(3);
-        const limit = ['0.5', '1.0', '2.0'][Math.floor(random() * 3)] ?? '1.0';
-        const letter = seen ? (random() < 0.2 ? 'J' : '') : 'U';
-        rows.push(
-          `${sample},${cas},${cell(analyte)},${seen ? Number(value) : `<${limit}`},ug/L,${letter},${limit},8260D`,
-        );
+      for (let which = 0; which < size.samples; which++) {
+        const sample = `${place.id}-${day}${which > 0 ? `-${which + 1}` : ''}`;
+        samples.push(`${sample},${place.id},${name},${day}T1${which}:00,field sample,groundwater`);
+        for (let a = 0; a < ANALYTES.length && rows.length < (event + 1) * perEvent; a++) {
+          const [analyte = '', cas = ''] = ANALYTES[a] ?? [];
+          const seen = random() < 0.4;
+          const value = (10 ** (random() * 4 - 1.5)).toPrecision(3);
+          const limit = ['0.5', '1.0', '2.0'][Math.floor(random() * 3)] ?? '1.0';
+          const letter = seen ? (random() < 0.2 ? 'J' : '') : 'U';
+          rows.push(
+            `${sample},${cas},${cell(analyte)},${seen ? Number(value) : `<${limit}`},ug/L,${letter},${limit},8260D`,
+          );
+        }
       }
     }
   }

@@ -7,6 +7,7 @@ import { bench, describe } from 'vitest';
 import { layoutBoxes, type BoxRequest, type Spot } from '../../src/map/scene/box-layout';
 import { SCREEN_BOX, SHEET_BOX } from '../../src/map/scene/from-results';
 import { sixtyPoints } from '../unit/map/sixty-points';
+import { note } from './rounds';
 
 const SHEETS = [
   { name: 'tabloid sheet', size: [1632, 1056] as Spot, type: SHEET_BOX },
@@ -53,8 +54,9 @@ for (const { name, size, type } of SHEETS) {
   const window = { left: 0, top: 0, right: size[0], bottom: size[1] };
   const ours = layoutBoxes(requests, points, window);
   const whole = ours.placed.filter(({ form }) => form === 0).length;
-  console.log(
-    `${name}: ours ${ours.placed.length} of 60 (${whole} whole), greedy ${greedy(requests, points, size)}`,
+  note(
+    `Boxes placed, ${name}`,
+    `ours ${ours.placed.length} of 60 (${whole} whole), greedy ${greedy(requests, points, size)}`,
   );
   describe(name, () => {
     bench('ours', () => void layoutBoxes(requests, points, window));

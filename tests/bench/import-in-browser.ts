@@ -25,6 +25,7 @@ import {
   seconds,
   watchGaps,
 } from './page-time';
+import { note } from './rounds';
 
 const ROWS = Number(process.argv[2] ?? 1_000_000);
 const ROUNDS = Number(process.argv[3] ?? 2);
@@ -147,12 +148,26 @@ try {
     const last = looks.at(-1) ?? first;
     const total = read.took + last.took;
     const peer = Math.min(whole.took, pieces.took);
-    console.log(`round ${round}: ${account.replaceAll(/\s+/g, ' ')}; ${verdicts.replaceAll(/\s+/g, ' ')}
-  PapaParse alone: whole ${seconds(whole.took)}, by pieces ${seconds(pieces.took)} (${pieces.rows} rows)
-  read ${seconds(read.took)} (longest gap ${read.gap} ms), questions found ${seconds(first.took)} (${first.gap} ms), answered ${looks.map(({ took, gap }) => `${seconds(took)} (${gap} ms)`).join(', ')}
-  read, checked, converted and given verdicts ${seconds(total)}: ${(total / peer).toFixed(2)} × PapaParse alone (${(total / whole.took).toFixed(2)} × whole, ${(total / pieces.took).toFixed(2)} × by pieces)
-  read and looked at first, till its questions stand there ${seconds(read.took + first.took)}: ${((read.took + first.took) / peer).toFixed(2)} × PapaParse alone
-  most memory of the page's process ${await peakMemory(browser)} MB${isForgotten ? '' : ", PapaParse's included"}`);
+    note(
+      `Round ${round}: ${account.replaceAll(/\s+/g, ' ')}`,
+      `PapaParse alone: whole ${seconds(whole.took)}, by pieces ${seconds(pieces.took)} (${pieces.rows} rows)`,
+    );
+    note(
+      '  read, checked, converted and given verdicts',
+      `${seconds(total)}: ${(total / peer).toFixed(2)} × PapaParse alone (${(total / whole.took).toFixed(2)} × whole, ${(total / pieces.took).toFixed(2)} × by pieces)`,
+    );
+    note(
+      '  of this read',
+      `${seconds(read.took)} (longest gap ${read.gap} ms); questions found ${seconds(first.took)} (${first.gap} ms), answered ${looks.map(({ took, gap }) => `${seconds(took)} (${gap} ms)`).join(', ')}`,
+    );
+    note(
+      '  read and looked at first, till its questions stand there',
+      `${seconds(read.took + first.took)}: ${((read.took + first.took) / peer).toFixed(2)} × PapaParse alone`,
+    );
+    note(
+      '  most memory of the page’s process',
+      `${await peakMemory(browser)} MB${isForgotten ? '' : ', PapaParse’s included'}; ${verdicts.replaceAll(/\s+/g, ' ')}`,
+    );
     if (round < ROUNDS) {
       await page.getByRole('button', { name: 'Leave this file out' }).click();
       continue;
@@ -162,8 +177,9 @@ try {
     await page.getByRole('button', { name: 'Take it in' }).click();
     await page.getByText(/^lab.csv: Added/).waitFor(WAIT);
     const taken = { took: performance.now() - begun, gap: await longestGap(page) };
-    console.log(
-      `  taken in ${seconds(taken.took)} (longest gap ${taken.gap} ms); memory ${await peakMemory(browser)} MB`,
+    note(
+      '  taken in',
+      `${seconds(taken.took)} (longest gap ${taken.gap} ms); memory ${await peakMemory(browser)} MB`,
     );
   }
   if (complaints.length > 0) console.log(complaints.join('\n'));

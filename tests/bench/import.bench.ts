@@ -14,6 +14,7 @@ import { readDelimited } from '../../src/io/import/read-delimited';
 import { verdictCounts } from '../../src/io/import/verdicts';
 import { emptySite, importInto, sourceOf, targetOf } from '../unit/import/target';
 import { labFile, LEVELS } from './lab-file';
+import { note } from './rounds';
 
 const ROWS = 1_000_000;
 const bytes = labFile(ROWS);
@@ -89,8 +90,9 @@ for (const round of ['first', 'second']) {
   const took = performance.now() - start;
   const made = apply(site, edit);
   if (!made.ok) throw new Error(made.problem);
-  console.log(
-    `${round} round, ${(bytes.length / 1e6).toFixed(0)} MB: PapaParse alone ${seconds(alone)}, by pieces ${seconds(byPieces)}; import ${seconds(took)} (${times.join(', ')}), ${(took / alone).toFixed(2)} × PapaParse alone, ${(took / byPieces).toFixed(2)} × by pieces; resident ${most} MB, the file itself in memory included.`,
+  note(
+    `${round} round, ${(bytes.length / 1e6).toFixed(0)} MB, one reader in Node`,
+    `PapaParse alone ${seconds(alone)}, by pieces ${seconds(byPieces)}; import ${seconds(took)} (${times.join(', ')}), ${(took / alone).toFixed(2)} × PapaParse alone, ${(took / byPieces).toFixed(2)} × by pieces; resident ${most} MB, the file itself in memory included.`,
   );
 }
 

@@ -14,6 +14,7 @@ import { contourLevels } from '../../src/domain/water/surface/contour-interval';
 import { metres } from '../../src/domain/units';
 import { point } from '../unit/surface/oracle';
 import { seeded } from '../unit/surface/seeded';
+import { note } from './rounds';
 
 const WELLS = 500;
 const SIDE = 200;
@@ -77,24 +78,24 @@ const median = (numbers: readonly number[]) =>
 const report = () => {
   const of = (pick: (round: Round) => number) => median(rounds.map(pick));
   const line = (what: string, ours: (r: Round) => number, other: (r: Round) => number) =>
-    `${what}: ${of(ours).toFixed(2)} µs a node, the package ${of(other).toFixed(2)}: ${of((r) => other(r) / ours(r)).toFixed(1)} times as fast`;
+    note(
+      `${what}, ${WELLS} wells to ${SIDE} × ${SIDE} nodes, medians of ${rounds.length} rounds`,
+      `${of(ours).toFixed(2)} µs a node, the package ${of(other).toFixed(2)}: ${of((r) => other(r) / ours(r)).toFixed(1)} times as fast`,
+    );
   const least = (task: keyof Round) => (Math.min(...rounds.map((r) => r[task])) * NODES) / 1e6;
-  console.log(
-    [
-      `${WELLS} wells to ${SIDE} × ${SIDE} nodes, medians of ${rounds.length} rounds`,
-      line(
-        'heads',
-        (r) => r.heads,
-        (r) => r.theirHeads,
-      ),
-      line(
-        'heads and variances',
-        (r) => r.both,
-        (r) => r.theirHeads + r.theirVariances,
-      ),
-      `with variances ${of((r) => r.both / r.heads).toFixed(1)} times the cost of heads alone`,
-      `at best ${least('heads').toFixed(3)} s and ${least('both').toFixed(3)} s`,
-    ].join('\n'),
+  line(
+    'Heads',
+    (r) => r.heads,
+    (r) => r.theirHeads,
+  );
+  line(
+    'Heads and variances',
+    (r) => r.both,
+    (r) => r.theirHeads + r.theirVariances,
+  );
+  note(
+    'Variances with the heads',
+    `${of((r) => r.both / r.heads).toFixed(1)} times the cost of heads alone; at best ${least('heads').toFixed(3)} s and ${least('both').toFixed(3)} s`,
   );
 };
 

@@ -14,6 +14,7 @@ import { randomFrom } from '../../src/domain/water/random';
 import { triangleReview } from '../../src/domain/water/triangle-review';
 import { trianglesOf } from '../../src/domain/water/triangles';
 import { seeded } from '../unit/surface/seeded';
+import { note } from './rounds';
 
 const FITS = 10_000;
 const WELLS = 8;
@@ -107,14 +108,21 @@ const ms = (task: keyof Round) => `${of((r) => r[task]).toFixed(1)} ms`;
 const report = () => {
   const times = (slow: keyof Round, fast: keyof Round) =>
     `${of((r) => r[slow] / r[fast]).toFixed(0)} times as fast`;
-  console.log(
-    [
-      `medians of ${rounds.length} rounds`,
-      `${FITS} fits of ${WELLS} wells: ${ms('many')}; ml-matrix by QR ${ms('qr')}: ${times('qr', 'many')}; by normal equations ${ms('normal')}: ${times('normal', 'many')}`,
-      `${FITS} whole planes with errors, leverage and lack of fit: ${ms('whole')}; ${times('qr', 'whole')} as ml-matrix by QR for the slopes alone`,
-      `34,220 triangles of 60 wells: ${ms('triangles')}, the time of ${of((r) => (FITS * r.triangles) / r.many).toFixed(0)} such fits; reviewed for the page ${ms('review')}, of ${of((r) => (FITS * r.review) / r.many).toFixed(0)}`,
-      `${DRAWS} draws of ${WELLS} wells: heads ${ms('heads')}, heads and places ${ms('places')}; as many fits by ml-matrix would take ${of((r) => (r.qr * DRAWS) / PEER_DRAWS).toFixed(0)} ms: ${of((r) => (r.qr * DRAWS) / PEER_DRAWS / r.places).toFixed(1)} times as long as the latter`,
-    ].join('\n'),
+  note(
+    `${FITS} fits of ${WELLS} wells, medians of ${rounds.length} rounds`,
+    `${ms('many')}; ml-matrix by QR ${ms('qr')}: ${times('qr', 'many')}; by normal equations ${ms('normal')}: ${times('normal', 'many')}`,
+  );
+  note(
+    `${FITS} whole planes with errors, leverage and lack of fit`,
+    `${ms('whole')}; ${times('qr', 'whole')} as ml-matrix by QR for the slopes alone`,
+  );
+  note(
+    '34,220 triangles of 60 wells',
+    `${ms('triangles')}, the time of ${of((r) => (FITS * r.triangles) / r.many).toFixed(0)} such fits; reviewed for the page ${ms('review')}, of ${of((r) => (FITS * r.review) / r.many).toFixed(0)}`,
+  );
+  note(
+    `${DRAWS} draws of ${WELLS} wells`,
+    `heads ${ms('heads')}, heads and places ${ms('places')}; as many fits by ml-matrix would take ${of((r) => (r.qr * DRAWS) / PEER_DRAWS).toFixed(0)} ms: ${of((r) => (r.qr * DRAWS) / PEER_DRAWS / r.places).toFixed(1)} times as long as the latter`,
   );
 };
 

@@ -17,7 +17,14 @@ const FOLDER = fileURLToPath(new URL('.', import.meta.url));
 const TOP = join(FOLDER, '..', '..');
 const PAGE = join(FOLDER, 'PAGE.md');
 /** What the scripts share, and this one. */
-const NOT_RUN = new Set(['rounds.ts', 'run.ts', 'lab-file.ts', 'page-time.ts', 'frames.ts']);
+const NOT_RUN = new Set([
+  'big-site.ts',
+  'frames.ts',
+  'lab-file.ts',
+  'page-time.ts',
+  'rounds.ts',
+  'run.ts',
+]);
 
 const asked = process.argv.slice(2);
 const isAsked = (file: string) => asked.length === 0 || asked.some((word) => file.includes(word));
@@ -51,6 +58,30 @@ const page: string[] = [
   `Written by \`npm run bench\` on ${new Date().toISOString().slice(0, 10)}, Node ${process.versions.node}. A ratio is a time over the first task's of the same group, in the same run; under 1 is faster.`,
 ];
 
+/** What a file found by itself: comparisons in rounds, and plain lines. */
+function found(collected: string): void {
+  const lines = existsSync(collected) ? readFileSync(collected, 'utf8').trim().split('\n') : [];
+  for (const line of lines) {
+    const one = JSON.parse(line) as Compared | { readonly title: string; readonly says: string };
+    if ('says' in one) page.push('', `${one.title.trim()}: ${one.says}`);
+    else comparison(one);
+  }
+}
+
+function comparison({ title, tasks }: Compared): void {
+  page.push(
+    '',
+    `### ${title}`,
+    '',
+    '| task | median, ms | ratio | from | to |',
+    '|---|---|---|---|---|',
+  );
+  for (const { name, milliseconds, ratio, least, most } of tasks)
+    page.push(
+      `| ${name} | ${milliseconds.toFixed(2)} | ${ratio.toFixed(2)} | ${least.toFixed(2)} | ${most.toFixed(2)} |`,
+    );
+}
+
 /** A group of vitest's, the first benchmark standing for 1. */
 function timedGroup(name: string, benchmarks: readonly Timed[]): void {
   const [first] = benchmarks;
@@ -62,17 +93,30 @@ function timedGroup(name: string, benchmarks: readonly Timed[]): void {
 }
 
 for (const file of benches) {
-  const found = join(folder, `${file}.json`);
-  const status = node([
-    join('node_modules', 'vitest', 'vitest.mjs'),
-    ...['bench', '--run', '--project', 'unit', '--outputJson', found, join('tests', 'bench', file)],
-  ]);
+  const timed = join(folder, `${file}.json`);
+  const collected = join(folder, `${file}.jsonl`);
+  const status = node(
+    [
+      join('node_modules', 'vitest', 'vitest.mjs'),
+      ...[
+        'bench',
+        '--run',
+        '--project',
+        'unit',
+        '--outputJson',
+        timed,
+        join('tests', 'bench', file),
+      ],
+    ],
+    { BENCH_COLLECTED: collected },
+  );
   if (status !== 0) failed.push(file);
-  if (!existsSync(found)) continue;
   page.push('', `## ${file}`);
-  for (const one of (JSON.parse(readFileSync(found, 'utf8')) as Listed).files)
-    for (const { fullName, benchmarks } of one.groups)
-      timedGroup(fullName.replace(/^.*\.bench\.ts > /, ''), benchmarks);
+  if (existsSync(timed))
+    for (const one of (JSON.parse(readFileSync(timed, 'utf8')) as Listed).files)
+      for (const { fullName, benchmarks } of one.groups)
+        timedGroup(fullName.replace(/^.*\.bench\.ts > /, ''), benchmarks);
+  found(collected);
 }
 
 for (const file of scripts) {
@@ -81,24 +125,7 @@ for (const file of scripts) {
   if (node([tsx, join('tests', 'bench', file)], { BENCH_COLLECTED: collected }) !== 0)
     failed.push(file);
   page.push('', `## ${file}`);
-  const lines = existsSync(collected) ? readFileSync(collected, 'utf8').trim().split('\n') : [];
-  for (const line of lines) {
-    const found = JSON.parse(line) as Compared | { readonly title: string; readonly says: string };
-    if ('says' in found) page.push('', `${found.title.trim()}: ${found.says}`);
-    else {
-      page.push(
-        '',
-        `### ${found.title}`,
-        '',
-        '| task | median, ms | ratio | from | to |',
-        '|---|---|---|---|---|',
-      );
-      for (const { name, milliseconds, ratio, least, most } of found.tasks)
-        page.push(
-          `| ${name} | ${milliseconds.toFixed(2)} | ${ratio.toFixed(2)} | ${least.toFixed(2)} | ${most.toFixed(2)} |`,
-        );
-    }
-  }
+  found(collected);
 }
 
 rmSync(folder, { recursive: true, force: true });

@@ -11,6 +11,7 @@ import { chromium } from 'playwright-core';
 import { startChromium } from '../browser/chromium';
 import { openPage } from '../browser/opened-page';
 import { serveBuiltApp } from '../browser/serve';
+import { note } from './rounds';
 
 const ROUNDS = 5;
 const median = (times: number[]) => times.toSorted((a, b) => a - b)[Math.floor(times.length / 2)];
@@ -41,8 +42,9 @@ try {
     await (await saving).saveAs(path);
     await app.close();
     const [file, whole] = [await time(pathToFileURL(path).href), await time(address)];
-    console.log(
-      `${site}: ${(statSync(path).size / 1e6).toFixed(2)} MB; file ${file.toFixed(0)} ms, app ${whole.toFixed(0)} ms, ratio ${(file / whole).toFixed(2)}`,
+    note(
+      `The walk of ${site} as one file`,
+      `${(statSync(path).size / 1e6).toFixed(2)} MB; file ${file.toFixed(0)} ms, app ${whole.toFixed(0)} ms, ratio ${(file / whole).toFixed(2)}`,
     );
   }
 } finally {
