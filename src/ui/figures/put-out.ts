@@ -10,20 +10,3 @@ export function ownPage({ width, height }: { width: number; height: number }): (
     document.adoptedStyleSheets = document.adoptedStyleSheets.filter((one) => one !== rule);
   };
 }
-
-export const fileName = (title: string) =>
-  title
-    .replaceAll(/[^\p{L}\p{N}]+/gu, '-')
-    .replaceAll(/^-|-$/g, '')
-    .slice(0, 60) || 'sheet';
-
-export function saveBytes(made: BlobPart, type: string, name: string): void {
-  const address = URL.createObjectURL(new Blob([made], { type }));
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(address), 10_000);
-}
-
-export const saveText = (text: string, type: string, name: string) => saveBytes(text, type, name);
