@@ -235,17 +235,12 @@ export class OpenSite {
   /** Initials of whoever works here, for decisions; blank if not given. */
   initials = $state('');
 
-  /** Decide something with a written reason, now. */
-  decide(label: string, what: Decision['what'], on: string, reason: string) {
-    const edit = {
-      kind: 'decide',
-      what,
-      on,
-      reason,
-      who: this.initials,
-      when: localSecond().slice(0, 16),
-    } as const;
-    return this.edit(label, edit);
+  /** Decide something with a written reason, now; of several things alike, in one step. */
+  decide(label: string, what: Decision['what'], on: string | readonly string[], reason: string) {
+    const by = { reason, who: this.initials, when: localSecond().slice(0, 16) };
+    const deed = (one: string) => ({ kind: 'decide', what, on: one, ...by }) as const;
+    if (typeof on === 'string') return this.edit(label, deed(on));
+    return this.edit(label, { kind: 'together', edits: on.map(deed) });
   }
 
   undo = () => this.#step('undo', this.undoLabel, history.undo);

@@ -39,6 +39,13 @@ export const length = (value: Metres, unit: LengthUnit, decimals = usualDecimals
 export const lengthNumber = (value: Metres, unit: LengthUnit, decimals = usualDecimals(unit)) =>
   fixed(inUnits(value, unit), decimals);
 
+/** A difference of lengths with its sign and without its unit: "+0.98", "−0.50". */
+export const signedLength = (value: Metres, unit: LengthUnit, decimals = usualDecimals(unit)) =>
+  `${value > 0 ? '+' : ''}${lengthNumber(value, unit, decimals)}`;
+
+/** Decimals of a residual, on sheets and on the map. */
+export const RESIDUAL_DECIMALS = 3;
+
 /** To so many significant figures, never in powers of ten: 0.0032. */
 export function significant(value: number, figures: number): string {
   if (value === 0) return '0';

@@ -2,8 +2,10 @@ import { toGround } from '../grid';
 import { fixed, length, usualDecimals } from '../show';
 import type { Site } from '../site/site';
 import { metres } from '../units';
+import { decisionOn, signedWords } from './decided';
 import { leftOutWords, type GaugedScreen } from './event-heads';
 import type { Flow } from './flow';
+import { offTheOthers, type OffPlane } from './off-plane';
 
 /** A fact of the sheet's head: what it is, and what it is here. */
 export type SheetFact = readonly [what: string, is: string];
@@ -51,24 +53,38 @@ export function sheetFacts(site: Site, flow: Flow): SheetFact[] {
   ];
 }
 
-/** Levels that do not count, each with its reason in words. */
-export const exclusions = ({ gauged }: Flow): { one: GaugedScreen; why: string }[] =>
-  gauged.flatMap((one) =>
+/** A level with the reason it counts or does not, as somebody wrote it, with who decided and when. */
+export type Reasoned = { readonly one: GaugedScreen; readonly why: string };
+
+const decidedBy = (site: Site, { screen, reading }: GaugedScreen): string => {
+  const decision = decisionOn(site, screen.id, reading.event);
+  return decision ? signedWords(decision) : '';
+};
+
+/** Levels that do not count, each with its reason in words and how far it is off the plane; null where it has no head. */
+export const exclusions = (
+  site: Site,
+  flow: Flow,
+): (Reasoned & { readonly off: OffPlane | null })[] =>
+  flow.gauged.flatMap((one) =>
     one.leftOut === null
       ? []
       : [
           {
             one,
-            why: one.because
-              ? `${leftOutWords(one.leftOut)}: ${one.because}`
-              : leftOutWords(one.leftOut),
+            off: offTheOthers(site, flow, one),
+            why: `${leftOutWords(one.leftOut)}${one.because ? `: ${one.because}` : ''}${one.leftOut === 'excluded' ? decidedBy(site, one) : ''}`,
           },
         ],
   );
 
 /** Levels that count because a person decided so, each with the reason written. */
-export const inclusions = ({ gauged }: Flow): { one: GaugedScreen; why: string }[] =>
-  gauged.flatMap((one) => (one.leftOut === null && one.because ? [{ one, why: one.because }] : []));
+export const inclusions = (site: Site, { gauged }: Flow): Reasoned[] =>
+  gauged.flatMap((one) =>
+    one.leftOut === null && one.because
+      ? [{ one, why: `${one.because}${decidedBy(site, one)}` }]
+      : [],
+  );
 
 /** What stands on every sheet. */
 export const SHEET_CAUTIONS: readonly string[] = [

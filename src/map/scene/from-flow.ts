@@ -1,4 +1,10 @@
-import { direction, directionDoubt, gradient, length as lengthWords } from '../../domain/show';
+import {
+  direction,
+  directionDoubt,
+  gradient,
+  length as lengthWords,
+  RESIDUAL_DECIMALS,
+} from '../../domain/show';
 import { metres, type LengthUnit } from '../../domain/units';
 import type { Flow } from '../../domain/water/flow';
 import { LINES, SIZES } from '../look/look';
@@ -81,9 +87,6 @@ export function flowItems(flow: Flow): Item[] {
     },
   ];
 }
-
-/** Decimals of a residual, as in the table of heads. */
-const RESIDUAL_DECIMALS = 3;
 
 /** Height of the longest residual bar, px. */
 const TALLEST = 44;

@@ -195,8 +195,8 @@ test('the sheet says what it rests on, and why each level is left out', () => {
   expect(facts.get('Vertical datum')).toBe('NAVD 88, never converted');
   expect(facts.get('Error of a head')).toContain('0.015 ft');
   const second = flowOf(site, 'two', 'shallow');
-  expect(exclusions(second).map(({ one, why }) => `${one.screen.id}: ${why}`)).toEqual([
+  expect(exclusions(site, second).map(({ one, why }) => `${one.screen.id}: ${why}`)).toEqual([
     'C: the level was still recovering',
   ]);
-  expect(inclusions(second)).toEqual([]);
+  expect(inclusions(site, second)).toEqual([]);
 });

@@ -9,10 +9,11 @@
  */
 import { describe, expect, test } from 'vitest';
 import { examine, findingsOf } from '../../../src/domain/findings/findings-of';
-import { flowAt } from '../../../src/domain/findings/history';
+import { flowAt, headsAt } from '../../../src/domain/findings/history';
 import { influenceWords } from '../../../src/domain/findings/planes/misfit-words';
 import { misfitOf } from '../../../src/domain/findings/planes/misfit';
-import { offToo } from '../../../src/domain/findings/planes/elsewhere';
+import { seriousWords } from '../../../src/domain/findings/serious';
+import { namedIn, offToo } from '../../../src/domain/findings/planes/elsewhere';
 import { flowWithout } from '../../../src/domain/findings/planes/with-and-without';
 import { apply, type Edit } from '../../../src/domain/site/edits/apply';
 import type { DataPackage } from '../../../src/domain/site/data-package';
@@ -20,6 +21,8 @@ import type { Site } from '../../../src/domain/site/site';
 import { inUnits } from '../../../src/domain/units';
 import { flowPoints } from '../../../src/domain/water/flow-points';
 import { leaveOneOut } from '../../../src/domain/water/leave-one-out';
+import { exclusions } from '../../../src/domain/water/calculation-sheet';
+import { planeVariants } from '../../../src/domain/water/plane-variants';
 import { offTheOthers } from '../../../src/domain/water/off-plane';
 import { siteIn } from '../../faults/sites';
 import { one, ofRule } from './a-site';
@@ -195,6 +198,25 @@ describe('left out by hand', () => {
       'With MW-6 and PZ-9 the direction would be 100° ± 17.6°, without them it is 106° ± 0.6° (grid).',
     );
     expect(about(out, 'PZ-9', 'left out by hand').says).toContain('the mark 970.92 may be 970.29');
+  });
+
+  test('the sheet prints each with its distance off the plane, who left it out, and when', () => {
+    const [mw6] = exclusions(out, at(out)).filter(({ one }) => one.screen.id === 'MW-6');
+    expect(inUnits(mw6!.off!.off, 'ft')).toBeCloseTo(0.981, 3);
+    expect(mw6!.why).toBe('excluded by a decision: It is off. (A.B., 2026-10-01 08:30)');
+  });
+
+  test('nothing serious stands beside the arrow any more, and two things did', () => {
+    expect(seriousWords(found(site))).toBe('2 serious findings: MW-6 and PZ-9');
+    expect(seriousWords(found(out))).toBeNull();
+  });
+
+  test('the planes with and without both stand in the table of a reviewer', () => {
+    const of = (site: Site) => planeVariants(site, EVENT, 'shallow', headsAt(site, EVENT), namedIn(site, at(site))); // prettier-ignore
+    const way = (site: Site, name: string) =>
+      of(site).find((variant) => variant.name.startsWith(name))?.flow.azimuthGrid?.value;
+    expect(way(site, 'Without MW-6 and PZ-9')).toBeCloseTo(106.27, 2);
+    expect(way(out, 'With MW-6 and PZ-9')).toBeCloseTo(99.7, 2);
   });
 
   test('a well that fits is said to fit: the heads do not ask for it', () => {
