@@ -1,3 +1,4 @@
+import { MEANINGS } from '../lab/qualifiers';
 import type { TableSchema } from './schema';
 
 /** Tables about samples and what the laboratory said of them. */
@@ -117,19 +118,7 @@ export const LAB_TABLES = {
       letter: { kind: 'text', required: true, says: 'The letter or letters' },
       meaning: {
         kind: 'choice',
-        choices: [
-          'not detected',
-          'not detected, estimated',
-          'estimated',
-          'estimated high',
-          'estimated low',
-          'rejected',
-          'tentative',
-          'over range',
-          'dilution',
-          'in blank',
-          'none',
-        ],
+        choices: MEANINGS,
         required: true,
         says: 'What it means here',
       },
