@@ -30,7 +30,11 @@ const MANNERS: Readonly<Record<Note['manner'], { size: number; face: Face; signa
   plain: { size: 10, face: 'regular', signal: false },
 };
 
-const LEADING = 1.25;
+/** How far apart words stand on a sheet: leading in sizes, px after a paragraph and after an entry of the legend. */
+type Spacing = { readonly leading: number; readonly after: number; readonly entry: number };
+const ROOMY: Spacing = { leading: 1.25, after: 3, entry: 1 };
+/** Where some would be left off; swatches have a blank over and under them, which may overlap. */
+const TIGHT: Spacing = { leading: 1.18, after: 1, entry: -2.2 };
 
 /** Swatches of the legend, as a share of their size on the screen. */
 export const SWATCH_SHARE = 0.62;
@@ -54,11 +58,25 @@ type Block =
 
 /**
  * The words of a sheet in columns: what it shows, the legend made from what is
- * drawn, how it was made. `room` is the width and height in px, `columns` how many.
+ * drawn, how it was made; nearer together where they would not all find room.
+ * `room` is the width and height in px, `columns` how many.
  */
-export function sheetWords(
-  { head, foot, scene }: { head: readonly Note[]; foot: readonly Note[]; scene: Scene },
-  { width, height, columns }: { width: number; height: number; columns: number },
+export function sheetWords(words: Words, room: Room): SheetWords {
+  const roomy = setWords(words, room, ROOMY);
+  return roomy.cut ? setWords(words, room, TIGHT) : roomy;
+}
+
+type Words = {
+  readonly head: readonly Note[];
+  readonly foot: readonly Note[];
+  readonly scene: Scene;
+};
+type Room = { readonly width: number; readonly height: number; readonly columns: number };
+
+function setWords(
+  { head, foot, scene }: Words,
+  { width, height, columns }: Room,
+  { leading, after, entry: between }: Spacing,
 ): SheetWords {
   const GAP = 14;
   const wide = (width - GAP * (columns - 1)) / columns;
@@ -89,23 +107,23 @@ export function sheetWords(
     if (block.kind === 'words') {
       const { size, face, signal } = MANNERS[block.note.manner];
       for (const text of wrapped(block.note.text, wide, size, face)) {
-        const at = take(size * LEADING);
+        const at = take(size * leading);
         if (at) lines.push({ x: at.x, y: at.top + size, text, size, face, signal });
       }
-      y += 3;
+      y += after;
       continue;
     }
     const { size, face, signal } = MANNERS.plain;
     const indent = SWATCH.width * SWATCH_SHARE + 8;
     const said = wrapped(block.entry.means, wide - indent, size, face);
-    const high = Math.max(SWATCH.height * SWATCH_SHARE, said.length * size * LEADING) + 1;
+    const high = Math.max(SWATCH.height * SWATCH_SHARE, said.length * size * leading) + between;
     const at = take(high);
     if (!at) continue;
-    swatches.push({ x: at.x, y: at.top, entry: block.entry });
+    swatches.push({ x: at.x, y: at.top + Math.min(0, between / 2), entry: block.entry });
     said.forEach((text, i) =>
       lines.push({
         x: at.x + indent,
-        y: at.top + size * (1.05 + i * LEADING),
+        y: at.top + size * (1.05 + i * leading) + Math.min(0, between / 2),
         text,
         size,
         face,

@@ -1,7 +1,6 @@
+import { reportedText } from '../lab/cross-tab';
 import type { JudgedResult } from '../lab/site-results';
-import { valueOf } from '../lab/reading';
 import { VERDICT_WORDS } from '../lab/verdict';
-import { levelText, resultText } from '../lab/verdict-words';
 import { direction, fixed, gradient, length, lengthNumber, significant, unitText } from '../show';
 import type { Site } from '../site/site';
 import { tableOf, type Table } from '../site/table';
@@ -10,6 +9,7 @@ import type { LengthUnit } from '../units';
 import { leftOutWords, type GaugedScreen } from '../water/event-heads';
 import { flowsOverTime } from '../water/over-time';
 import { intervalOf, noIntervalWords } from '../water/screen-interval';
+import { levelBeside } from './level-words';
 
 /** A table to be read by people, printed, or opened in a spreadsheet. */
 export type ReportTable = {
@@ -95,7 +95,7 @@ export function flowTable(site: Site, zone: string | null): ReportTable {
   };
 }
 
-/** Results as the laboratory wrote them, each against its level. */
+/** Results as the laboratory reported them, each against its level in the same unit. */
 export function resultsTable(results: readonly JudgedResult[]): ReportTable {
   return {
     name: 'results',
@@ -114,10 +114,10 @@ export function resultsTable(results: readonly JudgedResult[]): ReportTable {
       location?.id ?? '',
       sample.id,
       row.analyte,
-      resultText(reading, valueOf(reading)) || `${row.value ?? ''} ${row.unit ?? ''}`.trim(),
+      reportedText({ reading }),
       row.lab_qualifier ?? '',
       row.validation_qualifier ?? '',
-      judged.match.level ? levelText(judged.match.level) : '',
+      judged.match.level ? levelBeside(judged.match.level, reading) : '',
       VERDICT_WORDS[judged.outcome.verdict],
     ]),
   };

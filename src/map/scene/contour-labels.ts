@@ -54,7 +54,8 @@ function parted(
     .map((path) => ({ ...item, path }));
 }
 
-function distanceTo([x, y]: Place, [[x0, y0], [x1, y1]]: readonly [Place, Place]): number {
+/** How far a place is from a straight stretch. */
+export function distanceTo([x, y]: Place, [[x0, y0], [x1, y1]]: readonly [Place, Place]): number {
   const [dx, dy] = [x1 - x0, y1 - y0];
   const long = dx * dx + dy * dy;
   const t = long === 0 ? 0 : Math.max(0, Math.min(1, ((x - x0) * dx + (y - y0) * dy) / long));

@@ -1,9 +1,12 @@
 import { lengthNumber, unitText } from '../../domain/show';
 import type { LengthUnit } from '../../domain/units';
+import type { ContourPiece } from '../../domain/water/surface/contour-pieces';
 import type { DrawnSurface } from '../../domain/water/drawn-surface';
 import { nodeAt } from '../../domain/water/surface/surface-grid';
 import { isInside } from '../../domain/water/surface/hull';
 import { LINES, SIZES } from '../look/look';
+import { stretches } from './along';
+import { distanceTo } from './contour-labels';
 import { toward } from './plain';
 import type { AreaItem, Item, LineItem, Place, TextItem } from './scene';
 
@@ -16,6 +19,20 @@ export function contourDecimals(interval: number): number {
     if (Math.abs(interval * 10 ** decimals - Math.round(interval * 10 ** decimals)) < 1e-6)
       return decimals;
   return 4;
+}
+
+/** The piece of a level's contour that passes nearest to a place, both in ground metres. */
+function lineThrough(
+  at: Place,
+  { pieces }: DrawnSurface,
+  level: ContourPiece['level'],
+): readonly Place[] {
+  const farOff = ({ points }: ContourPiece) =>
+    Math.min(...stretches(points).map((piece) => distanceTo(at, piece)));
+  const [nearest] = pieces
+    .filter((piece) => piece.level === level)
+    .toSorted((a, b) => farOff(a) - farOff(b));
+  return nearest?.points ?? [];
 }
 
 /** Contours with their levels: solid where known, dashed where inferred. */
@@ -38,6 +55,7 @@ export function contourItems(
     kind: 'text',
     layer: 'captions',
     at: placeOf(x, y),
+    along: lineThrough([x, y], surface, level).map((at) => placeOf(...at)),
     text: lengthNumber(level, unit, decimals),
     sides: ['centre'],
     away: 0,

@@ -1,5 +1,6 @@
 import type { Figure } from '../../app/walk/figure.svelte';
 import { layoutAway } from '../../map/scene/layout-away';
+import type { Box } from '../../map/scene/place-labels';
 import { inView, type Scene } from '../../map/scene/scene';
 import { readable, stopScene } from '../../map/stop-scene';
 import {
@@ -53,24 +54,35 @@ export class SheetDrawing {
     return [width * PX, height * PX] as const;
   });
 
-  readonly scene: Scene = $derived.by(() => {
-    const { answers, contours, surface, window: seen } = this.#figure;
-    const { site, shown } = answers;
+  readonly #full: Scene = $derived.by(() => {
+    const { answers, contours, surface } = this.#figure;
     const drawing = { ...answers, construction: [] };
-    const view = { shown, points: 'all', contours, window: null } as const;
-    const taken = sheetFurniture(this.#size);
-    const full = stopScene(drawing, { made: null, view }, surface);
-    return inView(
-      readable(full, site, { seen, size: this.#size, magnify: SHEET_SHARE, taken }),
-      seen,
-    );
+    const view = { shown: answers.shown, points: 'all', contours, window: null } as const;
+    return stopScene(drawing, { made: null, view }, surface);
   });
+
+  /** The map with its words clear of what lies over it, px of the sheet. */
+  #clearOf(over: readonly Box[]): Scene {
+    const { answers, window: seen } = this.#figure;
+    const taken = [...sheetFurniture(this.#size), ...over];
+    const reading = { seen, size: this.#size, magnify: SHEET_SHARE, taken };
+    return inView(readable(this.#full, answers.site, reading), seen);
+  }
+
+  /** As it is before boxes lie over it, which keep clear of the words that matter most. */
+  readonly #bare: Scene = $derived.by(() => this.#clearOf([]));
+
+  readonly scene: Scene = $derived.by(() =>
+    this.boxed.boxes.length > 0
+      ? this.#clearOf(this.boxed.boxes.map(({ box }) => box))
+      : this.#bare,
+  );
 
   readonly #asked: BoxesAsked | null = $derived.by(() => {
     const { kind, boxes } = this.#figure.form;
     const { site, shown, results } = this.#figure.answers;
     return kind === 'map' && boxes && shown.verdicts
-      ? boxesAsked(site, results, this.#figure.window, this.#size, this.scene)
+      ? boxesAsked(site, results, this.#figure.window, this.#size, this.#bare)
       : null;
   });
 }

@@ -120,6 +120,15 @@ describe('the words of a sheet of Osier Bend, September 2026', () => {
     for (const { text: line, size, face } of lines)
       if (line.includes(' ')) expect(textWidth(line, size, face)).toBeLessThanOrEqual(260);
     expect(sheetWords(text, { width: 260, height: 60, columns: 1 }).cut).toBe(true);
+    // Nearer together before anything is left off, and no nearer than they must be.
+    const lowest = (height: number) => {
+      const set = sheetWords(text, { width: 260, height, columns: 1 });
+      return { cut: set.cut, y: Math.max(...set.lines.map(({ y }) => y)) };
+    };
+    const roomy = lowest(900).y;
+    const crowded = lowest(Math.ceil(roomy) - 6);
+    expect(crowded.cut).toBe(false);
+    expect(crowded.y).toBeLessThan(roomy - 6);
   });
 
   test('are wrapped without losing a word', () => {
