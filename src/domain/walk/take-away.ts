@@ -50,7 +50,7 @@ export function releasedPackage(
   events: ReadonlySet<string>,
 ): DataPackage {
   const told = stops.filter(({ hidden }) => !hidden);
-  const walk = apply(given, rewriteWalk(given, told));
+  const walk = apply(given, rewriteWalk(given, stops));
   const from = walk.ok ? walk.value : given;
   const samples = new Set(
     from.tables.samples
@@ -61,7 +61,7 @@ export function releasedPackage(
     if (name === 'events') return events.has(row('id'));
     if (name === 'water_levels' || name === 'samples') return events.has(row('event'));
     if (name === 'results') return samples.has(row('sample'));
-    if (name === 'views') return row('order') !== '';
+    if (name === 'views') return row('order') !== '' && row('hidden') === '';
     if (name !== 'decisions') return true;
     const [, event] = row('on').split(' @ ');
     const what = row('what');

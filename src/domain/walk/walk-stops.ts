@@ -5,6 +5,7 @@ import type { Site } from '../site/site';
 import { cellText } from '../site/table';
 import { firstWalk } from './first-walk';
 import {
+  MADE_STOPS,
   plain,
   said,
   type PointsShown,
@@ -149,10 +150,11 @@ function readOver(given: Readonly<Record<string, unknown>>): Shown {
 /** The words of a stop as they are typed, each sentence on a line of its own. */
 export const wordsOf = ({ sentences }: Pick<Stop, 'sentences'>) => sentences.map(plain).join('\n');
 
-/** A row of the views table for a stop; a stop of the first walk is only named. */
-const rowOf = (stop: Stop, order: number) => ({
+const BLANK = { title: '', words: '', notes: '', hidden: '' };
+
+/** A row of the views table for a stop, without its place; a stop of the first walk is only named. */
+const rowOf = (stop: Stop) => ({
   id: stop.id,
-  order: String(order),
   title: stop.made === null ? stop.title : '',
   words: stop.made === null ? wordsOf(stop) : '',
   notes: stop.made === null ? stop.notes : '',
@@ -160,22 +162,35 @@ const rowOf = (stop: Stop, order: number) => ({
   hidden: stop.hidden ? 'yes' : '',
 });
 
-/** The walk in another order, some hidden, some added or gone, as one edit. Words that were edited stay. */
+/**
+ * The walk in another order, some hidden, some added or gone, as one edit. Words
+ * that were edited stay. A stop of the first walk that the event in hand has
+ * nothing to say of keeps its row, so that it is told of the others.
+ */
 export function rewriteWalk(given: DataPackage, stops: readonly Stop[]): Edit {
   const before = given.tables.views;
   const rows = Array.from({ length: before?.size ?? 0 }, (_, row) => row);
   const cell = (row: number, column: string) => (before ? cellText(before, row, column) : '');
   const kept = new Map(rows.map((row) => [cell(row, 'id').trim(), row]));
-  const added = stops.map((stop, i) => {
-    const row = kept.get(stop.id);
-    const fresh = rowOf(stop, i + 1);
-    if (row === undefined) return fresh;
+  const inWalk = rows.filter((row) => cell(row, 'order').trim() !== '');
+  const rowsBefore: Place[] =
+    inWalk.length > 0
+      ? inWalk
+          .toSorted((a, b) => Number(cell(a, 'order')) - Number(cell(b, 'order')))
+          .map((row) => ({ id: cell(row, 'id').trim(), made: readShown(cell(row, 'shown')).made }))
+      : MADE_STOPS.map((made) => ({ id: made, made }));
+  const told = new Map(stops.map((stop) => [stop.id, stop]));
+  const added = placesOf(rowsBefore, stops).map(({ id, made }, i) => {
+    const order = String(i + 1);
+    const stop = told.get(id);
+    const row = kept.get(id);
+    const fresh = stop ? rowOf(stop) : { ...BLANK, id, shown: JSON.stringify({ made }) };
+    if (row === undefined) return { ...fresh, order };
     const texts = Object.fromEntries(
       (before?.columns ?? []).map((column) => [column, cell(row, column)]),
     );
-    return { ...texts, order: fresh.order, hidden: fresh.hidden };
+    return { ...texts, order, hidden: stop ? fresh.hidden : cell(row, 'hidden') };
   });
-  const inWalk = rows.filter((row) => cell(row, 'order').trim() !== '');
   return {
     kind: 'together',
     edits: [
@@ -185,6 +200,21 @@ export function rewriteWalk(given: DataPackage, stops: readonly Stop[]): Edit {
       { kind: 'add-rows', table: 'views', rows: added },
     ],
   };
+}
+
+type Place = { readonly id: string; readonly made: string | null };
+
+/** The stops in their order, and behind whichever stood before it each made one that is not told now. */
+function placesOf(before: readonly Place[], stops: readonly Stop[]): Place[] {
+  const places: Place[] = stops.map(({ id, made }) => ({ id, made }));
+  const isMade = (made: string | null) => MADE_STOPS.some((one) => one === made);
+  before.forEach((place, i) => {
+    const isTold = places.some(({ id, made }) => id === place.id || made === place.made);
+    if (isTold || !isMade(place.made)) return;
+    const ahead = before.slice(0, i).findLast(({ id }) => places.some((one) => one.id === id));
+    places.splice(places.findIndex(({ id }) => id === ahead?.id) + 1, 0, place);
+  });
+  return places;
 }
 
 /** Other words for a stop, a blank one back to what the site makes of itself; or another view, as `shown`. */

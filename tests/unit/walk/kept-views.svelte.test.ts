@@ -7,6 +7,10 @@ import { resultsViewOf } from '../../../src/app/check/results-view.svelte';
 import { Walk } from '../../../src/app/walk/walk.svelte';
 import { whatIsDrawn } from '../../../src/app/walk/what-is-drawn';
 import { ASKED_AT_FIRST } from '../../../src/domain/lab/asked-results';
+import type { DataPackage } from '../../../src/domain/site/data-package';
+import { cellText } from '../../../src/domain/site/table';
+import { MADE_STOPS } from '../../../src/domain/walk/stop';
+import { releasedPackage } from '../../../src/domain/walk/take-away';
 import { openFolder } from '../folder';
 
 const WINDOW = { west: 0, south: 0, east: 10, north: 10 };
@@ -16,6 +20,8 @@ const opened = () => {
   return { site, walk: new Walk(site) };
 };
 const anything = [{}];
+const tableIds = ({ tables: { views } }: DataPackage) =>
+  views ? Array.from({ length: views.size }, (_, row) => cellText(views, row, 'id')) : [];
 
 describe('a view kept in Check', () => {
   test('holds event, analyte, contours, open sides and the section as it is cut', () => {
@@ -101,6 +107,52 @@ describe('a view kept in the walk', () => {
     const row = site.site.features.findIndex(({ id }) => id === 'SEC-B');
     site.edit('Remove', { kind: 'remove-rows', table: 'features', rows: [row] });
     expect(section.lines).toHaveLength(1);
+  });
+});
+
+describe('a view kept while the walk tells of an event with a stop less', () => {
+  /** Kept of the push campaign, whose results "What the pushes found" would only repeat. */
+  const keptOfPushes = (before: (walk: Walk) => void = () => {}) => {
+    const { site, walk } = opened();
+    site.show({ event: '2026-09' });
+    before(walk);
+    const order = walk.stops.map(({ made }) => made);
+    site.show({ event: '2025-09' });
+    expect(walk.stops.some(({ made }) => made === 'found')).toBe(false);
+    walk.keep(WINDOW, 'View');
+    site.show({ event: '2026-09' });
+    return { site, walk, order };
+  };
+
+  test('leaves that stop in the walk of the others, where it stood', () => {
+    const { site, walk, order } = keptOfPushes();
+    expect(order).toContain('found');
+    expect(walk.stops.map(({ made }) => made)).toEqual([...order, null]);
+    const ids = site.site.views.map(({ id }) => id);
+    expect(ids.slice(0, MADE_STOPS.length)).toEqual(MADE_STOPS);
+    const file = releasedPackage(site.package, walk.stops, new Set(['2025-09', '2026-09']));
+    expect(tableIds(file)).toContain('found');
+  });
+
+  test('leaves it in its place, reworded or hidden, where somebody changed that', () => {
+    const { walk, order } = keptOfPushes((walk) => {
+      walk.move('found', -1);
+      walk.reword('found', { title: 'In September' });
+    });
+    expect(walk.stops.map(({ made }) => made)).toEqual([...order, null]);
+    expect(walk.stops.find(({ made }) => made === 'found')?.title).toBe('In September');
+
+    const hidden = keptOfPushes((walk) => walk.hide('found', true));
+    expect(hidden.walk.stops.find(({ made }) => made === 'found')?.hidden).toBe(true);
+    hidden.site.show({ event: '2025-09' });
+    const file = releasedPackage(hidden.site.package, hidden.walk.stops, new Set(['2025-09']));
+    expect(tableIds(file)).not.toContain('found');
+  });
+
+  test('goes with Remove, and takes nothing with it', () => {
+    const { walk, order } = keptOfPushes();
+    walk.remove(walk.stops.at(-1)?.id ?? '');
+    expect(walk.stops.map(({ made }) => made)).toEqual(order);
   });
 });
 
