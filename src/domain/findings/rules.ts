@@ -37,6 +37,7 @@ import { readTwice } from './levels/read-twice';
 import { justBuilt, notAtRest } from './levels/recovery';
 import { instantaneousOnly, outsideTide } from './levels/tide';
 import { gaugedWhenAbsent } from './levels/when';
+import { stateNotKnown } from './levels/state-not-known';
 import { changeOutOfLine } from './planes/change';
 import { nestAcrossZones, nestInPlane } from './planes/nests';
 import { notAPlane } from './planes/not-a-plane';
@@ -118,6 +119,7 @@ export const EVENT_RULES: readonly Rule[] = [
   purgeDepth,
   notAtRest,
   justBuilt,
+  stateNotKnown,
   elevationKnown,
   mixedDatums,
   markNamed,

@@ -47,7 +47,7 @@ export const RECORD_TABLES = {
       },
       status: {
         kind: 'choice',
-        choices: ['static', 'recovering', 'dry', 'obstructed', 'pumping', 'flowing'],
+        choices: ['static', 'recovering', 'dry', 'obstructed', 'pumping', 'flowing', 'not known'],
         required: true,
         says: 'State of the water when it was read',
       },

@@ -72,6 +72,17 @@ export const isRefusal = (cell: Cell): cell is Refusal => typeof cell !== 'strin
 
 const shortened = (text: string) => (text.length > 80 ? `${text.slice(0, 77)}…` : text);
 
-/** "Result: expected a number such as 0.5, found “abc”." */
-export const refusalSentence = ({ column, expected, found }: Refusal): string =>
-  `${column}: expected ${expected}, found ${found.trim() === '' ? 'a blank' : `“${shortened(found)}”`}.`;
+/** How what a refusal expected begins where nothing is wrong with the cell: a question is open. */
+const AN_ANSWER = 'an answer to ';
+
+/** Whether a cell is refused only for want of an answer. */
+export const isWaiting = ({ expected }: Refusal): boolean => expected.startsWith(AN_ANSWER);
+
+/** "Result: expected a number such as 0.5, found “abc”."; "Well: waits for an answer to what stands there (“MW-3”)." */
+export function refusalSentence(refusal: Refusal): string {
+  const { column, expected, found } = refusal;
+  const isBlank = found.trim() === '';
+  if (isWaiting(refusal))
+    return `${column}: waits for ${expected}${isBlank ? '' : ` (“${shortened(found)}”)`}.`;
+  return `${column}: expected ${expected}, found ${isBlank ? 'a blank' : `“${shortened(found)}”`}.`;
+}

@@ -10,6 +10,7 @@ import type { Made } from './cells';
 import type { Context } from './context';
 import { converted } from './length-columns';
 import { digitsOf, numberExpected } from './reader';
+import { gridInTitles } from './title-lines';
 
 /** A place on the site's grid, in its unit; or why there is none. */
 type Placed = readonly [easting: string, northing: string] | Refusal;
@@ -175,8 +176,11 @@ function pair(
     return unit !== null && isLengthUnit(unit) ? unit : recorded;
   };
   const units = [unitOf(eastAt), unitOf(northAt)] as const;
-  if (mover === null)
+  if (mover === null) {
     context.say(`Eastings and northings are taken in the site’s grid, ${settings.grid.name}.`);
+    const named = gridInTitles(context.source.titles ?? [], settings.grid);
+    if (named !== null) context.say(named);
+  }
   const headings = [context.heading(eastAt, 'Easting'), context.heading(northAt, 'Northing')];
   return both([eastAt, northAt], names, (texts) => {
     if (texts.every((text) => text === '')) return null;

@@ -154,6 +154,7 @@ export class DelimitedReader {
       table: this.builder.table(this.headings),
       broken: this.broken,
       coordinates: null,
+      titles: this.titles,
       said,
     });
   }
@@ -162,7 +163,7 @@ export class DelimitedReader {
     const at =
       this.headerRow === 0
         ? 'The file is read as having no header.'
-        : `Row ${this.headerRow} is taken as the header${this.titles.length > 0 ? `. Above it: ${this.titles.join('; ')}` : ''}.`;
+        : `Row ${this.headerRow} is taken as the header${this.titles.length > 0 ? `. Above it: ${this.titles.map((title) => `“${title}”`).join('; ')}` : ''}.`;
     const long =
       this.longRows === 0
         ? []
@@ -297,8 +298,7 @@ export class DelimitedReader {
   /** Note what stands above the headings: a survey names its grid there. */
   private title(cells: readonly string[]): void {
     const text = cells.map((cell) => cell.trim()).filter(Boolean).join(' '); // prettier-ignore
-    if (text !== '' && this.titles.length < MOST_TITLES)
-      this.titles.push(`“${text.slice(0, 120)}”`);
+    if (text !== '' && this.titles.length < MOST_TITLES) this.titles.push(text.slice(0, 120));
   }
 
   private add(cells: string[], broken: string | null): void {

@@ -7,6 +7,7 @@ import type { Context } from './context';
 import { columnOf, slotTitle, type Slot } from './forms';
 import { lengthUnitNamed, readHeading } from './heading';
 import { digitsOf, numberExpected, refuse } from './reader';
+import { elevationUnitIn } from './title-lines';
 
 /** The unit the cells of a column are recorded in at the site. */
 export function recordedUnit(context: Context, { table, field, id }: Slot): string | null {
@@ -47,17 +48,20 @@ function unitOfColumn(context: Context, slot: Slot, at: number): LengthUnit | nu
   }
   const named = readHeading(heading).unit;
   const odd = named === null || lengthUnitNamed(named) !== null ? null : named;
+  const inTitle = elevationUnitIn(context.source.titles ?? []);
+  const bySite = isLengthUnit(recorded) ? recorded : null;
+  const above = inTitle === null ? '' : ` Above the headings stands “${inTitle.words}”.`;
   context.ask({
     id: ASK_LENGTH,
     question: 'Which unit are the depths and elevations in?',
-    why: `“${heading}” ${odd === null ? 'does not name its unit' : `names “${odd}”, which is no unit of length known here`}, and no column does. The site records in ${unitText(isLengthUnit(recorded) ? recorded : 'm')}.`,
+    why: `“${heading}” ${odd === null ? 'does not name its unit' : `names “${odd}”, which is no unit of length known here`}, and no column does.${above} The site records in ${unitText(isLengthUnit(recorded) ? recorded : 'm')}.`,
     choices: [
       { value: 'ft', says: 'Feet' },
       { value: 'm', says: 'Metres' },
       { value: 'us-ft', says: 'US survey feet' },
     ],
-    proposed: isLengthUnit(recorded) ? recorded : null,
-    usual: true,
+    proposed: inTitle?.unit ?? bySite,
+    usual: inTitle === null,
     needed: true,
   });
   const answer = context.answer(ASK_LENGTH) ?? '';

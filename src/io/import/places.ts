@@ -125,8 +125,9 @@ export class Places {
     if (screens.length > 1)
       return refusal(heading, `one of its screens, ${listed(screens)}`, found);
     this.bare.add(location);
-    if (this.context.answer(SCREEN) !== 'add')
-      return refusal(heading, 'a location with a screen, or an answer to adding one', found);
+    const added = this.context.answer(SCREEN);
+    if (added === null) return refusal(heading, 'an answer to adding a screen there', found);
+    if (added !== 'add') return refusal(heading, 'a location with a screen', found);
     this.newScreens.set(location, location);
     return location;
   }
@@ -134,7 +135,10 @@ export class Places {
   private addLocation(name: string, heading: string): Cell {
     this.unknown.add(name);
     const kind = STANDING.find((each) => each.kind === this.context.answer(LOCATION));
-    if (!kind) return refusal(heading, 'a location or screen of the site', name);
+    if (!kind)
+      return this.context.answer(LOCATION) === null
+        ? refusal(heading, 'an answer to what this is: the site does not have it', name)
+        : refusal(heading, 'a location or screen of the site', name);
     this.newLocations.set(name, { id: name, kind: kind.kind, status: kind.status });
     return name;
   }

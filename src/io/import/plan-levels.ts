@@ -1,4 +1,5 @@
 import { cellText } from '../../domain/site/table';
+import { marksOf } from '../../domain/water/measuring-point';
 import type { Cell } from './ask';
 import type { Made } from './cells';
 import type { Context } from './context';
@@ -6,6 +7,7 @@ import type { Places } from './places';
 import type { Part, Plan } from './plan';
 import { keptColumns, keyOf, missing, required, tableColumns } from './plan-common';
 import { slotTitle, type Slot } from './forms';
+import { readHeading } from './heading';
 import { lengthColumns } from './length-columns';
 import { readerFor, timeFrom } from './readers';
 import type { Rounds } from './rounds';
@@ -52,6 +54,7 @@ export function planLevels(context: Context, places: Places, rounds: Rounds): Pl
   const depthSlot = belowGround ? '@depth_below_ground' : 'water_levels.depth_to_water';
   const depthAt = context.at(depthSlot);
   const marks = belowGround ? new LandSurface(context, false) : null;
+  const casing = belowGround ? [] : casingColumn(context, screen, depthAt);
   const rows: Part = {
     table: 'water_levels',
     key: keyOf('water_levels'),
@@ -59,6 +62,7 @@ export function planLevels(context: Context, places: Places, rounds: Rounds): Pl
       screen,
       eventColumn(context, rounds, 'water_levels.time'),
       ...(marks ? [{ ...screen, column: 'measuring_point', make: marks.of(screen) }] : []),
+      ...casing,
       ...timeColumn(context, 'water_levels.time'),
       ...depthColumns(context, depthSlot),
       statusColumn(context, 'water_levels.status', depthAt),
@@ -68,12 +72,45 @@ export function planLevels(context: Context, places: Places, rounds: Rounds): Pl
         'water_levels.time',
         'water_levels.depth_to_water',
         'water_levels.status',
-        ...(marks ? ['water_levels.measuring_point'] : []),
+        ...(marks || casing.length > 0 ? ['water_levels.measuring_point'] : []),
       ]),
       ...keptColumns(context, 'water_levels'),
     ],
   };
   return { rows, once: marks ? [marks.part(screen)] : [] };
+}
+
+/** Marks on a casing, by how they are described. */
+const ON_CASING = /casing|riser|rods?\b|notch|measuring point|\bto[cr]\b/i;
+
+/**
+ * The mark of each reading where the heading of the depths says that they are
+ * below the top of casing: that of its screen, where it has one alone. None where
+ * the file names the marks itself, or its heading says nothing.
+ */
+function casingColumn(context: Context, screen: Made, depthAt: number | null): Made[] {
+  const slot = 'water_levels.measuring_point';
+  const heading = context.heading(depthAt, '');
+  if (context.has(slot) || readHeading(heading).from !== 'casing') return [];
+  const { site } = context.target;
+  let isSaid = false;
+  const markOf = (id: string): string => {
+    const [only, ...others] = marksOf(site, id).filter(({ description }) => description?.trim().toLowerCase() !== LAND); // prettier-ignore
+    if (!only || others.length > 0 || !ON_CASING.test(only.description ?? '')) return '';
+    if (!isSaid) context.say(`“${heading}”: each reading names the mark on the casing of its screen, where there is one alone.`); // prettier-ignore
+    isSaid = true;
+    return only.id;
+  };
+  return [
+    {
+      ...screen,
+      column: 'measuring_point',
+      make: (texts): Cell => {
+        const cell = screen.make(texts);
+        return typeof cell === 'string' ? markOf(cell) : cell;
+      },
+    },
+  ];
 }
 
 /** Depths; blank where the cell says “dry” instead. */
@@ -108,13 +145,15 @@ function stateOfRow(context: Context, slot: Slot, at: number | null): (text: str
   const title = context.heading(at, slotTitle(slot));
   const read = readerFor(context, slot, at);
   const constant = context.constant(slot.id);
-  const open = missing(title, `one of ${(slot.field.choices ?? []).join(', ')}`);
-  if (at === null) context.askConstant(slot.id, 'static');
+  const open = missing(title, 'an answer to what state the water was in');
+  // A level in a push log is read when the rods are opened: nobody has said that it was at rest.
+  const usual = slot.id === '@read_status' ? 'not known' : 'static';
+  if (at === null) context.askConstant(slot.id, usual);
   return (text) => {
     const cell = read(text === '' ? (constant ?? '') : text);
     if (cell !== '') return cell;
     if (at !== null)
-      context.askConstant(slot.id, 'static', `${title} is blank in some rows.`, true, true);
+      context.askConstant(slot.id, usual, `${title} is blank in some rows.`, true, true);
     return open;
   };
 }

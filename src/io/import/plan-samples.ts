@@ -72,9 +72,10 @@ function namesOf(context: Context, places: Places): NamedColumns {
                 const cell = matrix.make(texts.slice(0, 1));
                 const told = column('kind', ({ kind }) => kind).make(texts.slice(1));
                 // A laboratory gives a blank the matrix of the samples it travels with.
-                return cell === 'groundwater' && typeof told === 'string' && BLANKS.has(told)
-                  ? 'water'
-                  : cell;
+                if (cell !== 'groundwater' || typeof told !== 'string' || !BLANKS.has(told))
+                  return cell;
+                context.say(`“${texts[1] ?? ''}” is a ${told}: its matrix is put down as water, though the file says “${texts[0] ?? ''}”, since it is no groundwater of the site.`); // prettier-ignore
+                return 'water';
               },
             },
           ]

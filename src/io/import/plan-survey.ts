@@ -161,7 +161,7 @@ class Survey {
       ...made,
       from: [...from, ...made.from],
       make: (texts) => {
-        const shot = this.shot(texts);
+        const shot = this.shot(texts.slice(0, from.length));
         const meaning = this.hasElevation || shot.mark !== null ? this.meaning(shot) : 'place';
         if (typeof meaning !== 'string') return meaning;
         return is(meaning, shot) ? made.make(texts.slice(from.length)) : '';

@@ -4,7 +4,7 @@ import type { Together } from '../../domain/site/edits/together';
 import { TABLES, type TableName } from '../../domain/site/schema';
 import { eachRow, type Table } from '../../domain/site/table';
 import { toLong } from './across';
-import type { Answers, Ask } from './ask';
+import { isWaiting, type Answers, type Ask } from './ask';
 import { Context, type Target } from './context';
 import type { Mapping } from './mapping';
 import type { Change } from './once';
@@ -27,7 +27,16 @@ import {
 } from './preview-doubts';
 import { refusedRows, type RefusedRow } from './refusals';
 import type { Progress, SourceTable } from './source-table';
-import { ADDED, BLANK, CHANGED, REFUSED, SAME, takeRows, type Taken } from './take-rows';
+import {
+  ADDED,
+  BLANK,
+  CHANGED,
+  isAgainstSite,
+  REFUSED,
+  SAME,
+  takeRows,
+  type Taken,
+} from './take-rows';
 
 /** What became of the rows of a file: rows = added + same + changed + refused + blank. */
 export type Account = {
@@ -38,6 +47,8 @@ export type Account = {
   readonly same: number;
   readonly changed: number;
   readonly refused: number;
+  /** Of the refused those that only wait for an answer. */
+  readonly waiting: number;
   readonly blank: number;
 };
 
@@ -89,11 +100,14 @@ export function* previewing(
   const isLong = mapping.layout === 'rows';
   const rowStates = isLong ? taken.state : foldedStates(taken, long.rowOf, source);
   const headRows = new Set(mapping.headRows.map(({ row }) => row));
+  const waits = waitingIn(taken, context.answer('changes') === null);
+  const refused = refusedRows(source, taken.refusals, long.rowOf, waits);
+  const waiting = refused.filter((row) => row.waits).length;
   return {
     mapping,
-    account: accountOf(rowStates, isLong ? null : headRows),
-    results: isLong ? null : accountOf(taken.state, null),
-    refused: refusedRows(source, taken.refusals, long.rowOf),
+    account: accountOf(rowStates, isLong ? null : headRows, waiting),
+    results: isLong ? null : accountOf(taken.state, null, resultsWaiting(taken, waits)),
+    refused,
     adds: adds.map(({ table, rows }) => ({ table, rows: rows.size })),
     changes,
     asks: context.asks,
@@ -222,14 +236,38 @@ function editOf(adds: readonly Addition[], changes: readonly Change[]): Together
   return edits.length > 0 ? { kind: 'together', edits } : null;
 }
 
-function accountOf(states: Uint8Array, without: ReadonlySet<number> | null): Account {
+/** Whether reasons, by their number, are open questions alone. @param changesOpen  one is whether to take what differs */
+function waitingIn({ refusals }: Taken, changesOpen: boolean): (which: number) => boolean {
+  const known = new Map<number, boolean>();
+  return (which) => {
+    const before = known.get(which);
+    if (before !== undefined) return before;
+    const waits = refusals
+      .reasonsAt(which)
+      .every((reason) => isWaiting(reason) || (changesOpen && isAgainstSite([reason])));
+    known.set(which, waits);
+    return waits;
+  };
+}
+
+function resultsWaiting({ refusals }: Taken, waits: (which: number) => boolean): number {
+  let count = 0;
+  for (const [, which] of refusals.rows()) if (waits(which)) count++;
+  return count;
+}
+
+function accountOf(
+  states: Uint8Array,
+  without: ReadonlySet<number> | null,
+  waiting: number,
+): Account {
   const counts = [0, 0, 0, 0, 0];
   states.forEach((state, row) => {
     if (!without?.has(row)) counts[state] = (counts[state] ?? 0) + 1;
   });
   const [blank = 0, refused = 0, added = 0, same = 0, changed = 0] = counts;
   const taken = added + same + changed;
-  return { rows: taken + refused + blank, taken, added, same, changed, refused, blank };
+  return { rows: taken + refused + blank, taken, added, same, changed, refused, waiting, blank };
 }
 
 /** What became of the rows of a file whose results stand across: refused where one of its results is. */
@@ -248,7 +286,10 @@ function foldedStates({ state }: Taken, rowOf: Uint32Array, { table }: SourceTab
  * @param isDone  whether it has been taken: "Added 124 in water levels. 124 of 127 rows taken."
  */
 export function summaryOf({ account, adds, changes, edit }: Preview, isDone = false): string {
-  const { rows, same, changed, refused, blank } = account;
+  const { rows, same, changed, blank } = account;
+  // Once it is done nothing waits: what was not answered was refused.
+  const waiting = isDone ? 0 : account.waiting;
+  const refused = account.refused - waiting;
   const parts = adds.map(
     ({ table, rows: count }) => `${count} in ${TABLES[table].title.toLowerCase()}`,
   );
@@ -256,6 +297,7 @@ export function summaryOf({ account, adds, changes, edit }: Preview, isDone = fa
     changed > 0 ? `${changed} changed` : '',
     same > 0 ? `${same} the same as the site has` : '',
     refused > 0 ? `${refused} refused` : '',
+    waiting > 0 ? `${waiting} waiting for an answer` : '',
     blank > 0 ? `${blank} blank` : '',
   ].filter(Boolean);
   const widened = changes.some(({ table }) => table === 'events') ? ' An event is widened.' : '';

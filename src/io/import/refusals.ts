@@ -8,6 +8,8 @@ export type RefusedRow = {
   /** Row of the file's table, from 0. */
   readonly at: number;
   readonly why: string;
+  /** Nothing is wrong with it: it waits for answers alone. */
+  readonly waits: boolean;
 };
 
 /**
@@ -46,11 +48,13 @@ export class Refusals {
 /**
  * Rows refused, in the order of the file, each once with all its reasons.
  * @param rowOf  the row of the file each refused row came from: several results may stand in one
+ * @param waits  whether reasons, by their number, are open questions alone
  */
 export function refusedRows(
   source: SourceTable,
   refusals: Refusals,
   rowOf: Uint32Array,
+  waits: (which: number) => boolean,
 ): RefusedRow[] {
   // Of each row of the file the number of its first reasons and 1; of few rows there are more.
   const first = new Uint32Array(source.table.size);
@@ -72,7 +76,12 @@ export function refusedRows(
       ? sentencesOf([which, ...others])
       : (alone.get(which) ?? sentencesOf([which]));
     if (!others) alone.set(which, why);
-    rows.push({ at, row: rowNumber(source, at), why });
+    rows.push({
+      at,
+      row: rowNumber(source, at),
+      why,
+      waits: [which, ...(others ?? [])].every(waits),
+    });
   }
   return rows;
 }

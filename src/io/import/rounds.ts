@@ -176,17 +176,17 @@ export class Rounds {
               value: 'existing',
               says:
                 known.length === days.length || fresh === 0
-                  ? 'The events the site has, by date'
-                  : `The events the site has, by date, and ${fresh === 1 ? 'a new one' : `${fresh} new ones`} for the other days`,
+                  ? 'The site’s events, by date'
+                  : `The site’s events, and ${fresh === 1 ? 'a new one' : `${fresh} new ones`}`,
             },
           ]
         : []),
       {
         value: 'gap',
-        says: `A new event wherever ${PARTS_ROUNDS} days pass without a reading: ${startsOf(days).length} of them`,
+        says: `Parted by pauses of ${PARTS_ROUNDS} days: ${counted(startsOf(days).length)}`,
       },
       { value: 'one', says: 'One event for the whole file' },
-      { value: 'year', says: `One a year: ${years} of them` },
+      { value: 'year', says: `One a year: ${counted(years)}` },
       { value: 'month', says: 'One a month' },
       { value: 'day', says: 'One a day' },
     ];
@@ -197,6 +197,8 @@ export class Rounds {
       why: days.length === 0 ? 'No column names an event, and no dates can be read yet.' : `No column names an event. The dates run from ${days[0] ?? ''} to ${days.at(-1) ?? ''}.${this.knownSays(known, days.length)}`, // prettier-ignore
       choices,
       proposed: isKnown ? 'existing' : days.length > 0 ? 'gap' : null,
+      // That a pause parts two events is a habit: nothing in the file says it.
+      usual: !isKnown,
       needed: true,
     });
     if (this.way !== 'existing' || fresh > 0)
@@ -225,6 +227,8 @@ export class Rounds {
     return ` ${days} within ${ADJOINS} days of ${listed(ids, 3)}.${widened}`;
   }
 }
+
+const counted = (events: number) => `${events} ${events === 1 ? 'event' : 'events'}`;
 
 /** The days of the file, each once, in order. */
 function daysIn(context: Context, timeSlot: string): readonly string[] {

@@ -245,7 +245,11 @@ export class SampleNames {
       case 'field sample':
         return { ...own, id: `${id} ${number}`, screen, kind: said };
       default:
-        return refused(`one sample of this name: ${number} is its second`);
+        return refused(
+          twin.is === null
+            ? `an answer to what ${number} is, its second`
+            : `one sample of this name: ${number} is its second`,
+        );
     }
   }
 

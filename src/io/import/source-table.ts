@@ -23,6 +23,8 @@ export type SourceTable = {
   readonly table: Table;
   /** Rows of `table`, from 0, whose quotes do not close: why. */
   readonly broken: ReadonlyMap<number, string>;
+  /** Lines above the headings, as written; none where there are none, or nothing is known of them. */
+  readonly titles?: readonly string[];
   /** What its coordinates are in, where the file itself says. */
   readonly coordinates: Coordinates | null;
   /** What was noticed while reading, in sentences. */

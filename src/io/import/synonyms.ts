@@ -259,6 +259,7 @@ export const CHOICE_WORDS: Readonly<Record<string, Readonly<Record<string, strin
     obstructed: 'blocked, obstruction, not accessible, no access',
     pumping: 'p, pumped, well pumping',
     flowing: 'f, artesian, flowing artesian',
+    'not known': 'unknown, not stated, not recorded, nr',
   },
   'locations.kind': {
     'direct push':

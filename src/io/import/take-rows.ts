@@ -302,5 +302,6 @@ class Taker {
 
 const STATES = { added: ADDED, changed: CHANGED, same: SAME } as const;
 
-const isAgainstSite = (refusals: readonly Refusal[]) =>
+/** Whether a row speaks against what the site has under the same name. */
+export const isAgainstSite = (refusals: readonly Refusal[]) =>
   refusals.some(({ expected }) => expected.endsWith('as the site has'));

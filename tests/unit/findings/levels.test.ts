@@ -378,6 +378,14 @@ describe('a level that is not the level', () => {
       'W-5 could not be read at 2025-09-01 11:20; its reading of 2025-09-01 09:30 stands.',
     );
   });
+  test('a well of which nobody said whether it was at rest counts, and is told of', () => {
+    const all = found(siteOfWells(but('W-5', { status: 'not known' })));
+    expect(all.map(({ rule }) => rule)).toEqual(['state of the water not known']);
+    expect(one(all, 'state of the water not known')).toMatchObject({
+      severity: 'note',
+      who: ['W-5'],
+    });
+  });
   test('an obstructed well, and one without coordinates, are not lost from sight', () => {
     expect(
       one(found(siteOfWells(but('W-5', { depth: '', status: 'obstructed' }))), 'level not usable')

@@ -97,6 +97,7 @@ test.each([
     same: 0,
     changed: 0,
     refused: 0,
+    waiting: 0,
     blank: 0,
   });
 });

@@ -95,7 +95,7 @@ test('refused rows come back as a file that says why; mended, it can be dropped 
     [
       'Well,Date,DTW (ft),Note,why_refused',
       'MW-2,2025-03-31,8.3l,"a letter l, typed for a 1","Row 3: DTW (ft): expected a number in ft, found “8.3l”."', // prettier-ignore
-      'MW-7,2025-03-31,9.00,"\'=HYPERLINK(""x"")","Row 4: Well: expected a location or screen of the site, found “MW-7”."', // prettier-ignore
+      'MW-7,2025-03-31,9.00,"\'=HYPERLINK(""x"")",Row 4: Well: waits for an answer to what this is: the site does not have it (“MW-7”).', // prettier-ignore
       '',
     ].join('\n'),
   );

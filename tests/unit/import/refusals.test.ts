@@ -45,11 +45,12 @@ test('results of one row of the file are refused together, each reason said once
         source,
         refusals,
         Uint32Array.from(given, ({ row }) => row),
+        () => false,
       );
       const expected = [0, 1, 2].flatMap((at) => {
         const own = given.filter(({ row }) => row === at).flatMap(({ columns }) => columns);
         const why = [...new Set(own)].map((c) => `${c}: expected a number, found “${c}”.`);
-        return own.length > 0 ? [{ at, row: at + 2, why: why.join(' ') }] : [];
+        return own.length > 0 ? [{ at, row: at + 2, why: why.join(' '), waits: false }] : [];
       });
       expect(found).toEqual(expected);
     }),

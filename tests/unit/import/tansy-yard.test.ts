@@ -57,7 +57,14 @@ test('how shots are read is a question with its evidence; nothing is taken befor
   const source = raw(SURVEY);
   const target = targetOf(emptySite());
   const open = preview(source, proposeMapping(source).mapping, {}, target);
-  expect(open.account).toMatchObject({ taken: 0, refused: 16 });
+  expect(open.account).toMatchObject({ taken: 0, refused: 16, waiting: 16 });
+  // Each row waits once, by the name of its point.
+  expect(open.refused[8]).toEqual({
+    at: 8,
+    row: 13,
+    why: 'Description: waits for an answer to what its elevation is of (“GP-01”).',
+    waits: true,
+  });
   const ask = (id: string) => open.asks.find((each) => each.id === id);
   expect(ask('survey shots')?.why).toContain('TY-MW1, TY-MW2, TY-MW3, TY-MW4');
   expect(ask('survey bare')).toMatchObject({ proposed: 'ground', usual: true });
@@ -225,4 +232,57 @@ test('for a blind duplicate the samples of its day are offered first, and the pa
     targetOf(importInto(site, source, { ...dup, 'parent of DUP-1': parent }).after).site.samples.get('DUP-1 2025-10-14'); // prettier-ignore
   expect(named('GP-02')).toMatchObject({ parent: 'GP-02 2025-10-14', screen: 'GP-02' });
   expect(named('GP-05')).toMatchObject({ parent: 'GP-05 2025-10-15', screen: 'GP-05' });
+});
+
+test('the survey’s title line speaks for the unit of elevations, and is held against the site’s grid', () => {
+  const source = raw(SURVEY);
+  const { mapping } = proposeMapping(source);
+  const seen = (name: string) => {
+    const site = emptySite();
+    const settings = { ...site.settings, grid: { ...site.settings.grid, name } };
+    return preview(source, mapping, {}, targetOf({ ...site, settings }));
+  };
+  const same = seen('NAD83 / Indiana East (ftUS)');
+  const unit = same.asks.find(({ id }) => id === 'length unit');
+  expect(unit).toMatchObject({ proposed: 'ft', usual: false });
+  expect(unit?.why).toContain('Above the headings stands “NAVD88 feet”.');
+  expect(same.said.join(' ')).toContain(
+    'agrees with the site’s grid, NAD83 / Indiana East (ftUS).',
+  );
+  expect(seen('NAD83 / Indiana West (ftUS)').said.join(' ')).toContain('is not how the site’s grid is called, NAD83 / Indiana West (ftUS): see that they are the same.'); // prettier-ignore
+});
+
+test('depths headed “below TOC” name the casing mark the survey shot', () => {
+  const { after: site, preview: made } = importInto(after(SURVEY, PUSH_LOG), raw(LEVELS));
+  expect(made.said.join(' ')).toContain('“DTW (ft below TOC)”: each reading names the mark');
+  const levels = targetOf(site).site.waterLevels.filter(({ screen }) => screen.startsWith('TY-MW'));
+  expect(levels).not.toHaveLength(0);
+  for (const { screen, measuring_point: mark } of levels) expect(mark).toBe(screen);
+});
+
+test('levels of a push log are of a state not known, unless somebody says that they were static', () => {
+  const open = (name: string, site = after(SURVEY)) =>
+    preview(raw(name), proposeMapping(raw(name)).mapping, {}, targetOf(site)).asks;
+  const state = open(PUSH_LOG).find(({ id }) => id === 'is @read_status');
+  expect(state).toMatchObject({ proposed: 'not known', usual: true });
+  const wells = open(LEVELS).find(({ id }) => id === 'is water_levels.status');
+  expect(wells).toMatchObject({ proposed: 'static', usual: true });
+  expect(wells?.choices.map(({ value }) => value)).toContain('not known');
+});
+
+test('that a pause of 14 days parts two events is usual, and not what the file says', () => {
+  const read = { 'day order': 'month first' };
+  const asks = preview(raw(LEVELS), proposeMapping(raw(LEVELS)).mapping, read, targetOf(after(SURVEY))).asks; // prettier-ignore
+  const rounds = asks.find(({ id }) => id === 'rounds');
+  expect(rounds).toMatchObject({ proposed: 'gap', usual: true });
+  expect(rounds?.choices.map(({ says }) => says)).toContain(
+    'Parted by pauses of 14 days: 2 events',
+  );
+});
+
+test('a blank’s matrix is put down as water in so many words', () => {
+  const { preview: made } = importInto(after(SURVEY, PUSH_LOG, LEVELS), raw(LAB));
+  expect(made.said).toContain(
+    '“Trip Blank” is a trip blank: its matrix is put down as water, though the file says “WG”, since it is no groundwater of the site.',
+  );
 });

@@ -2,7 +2,6 @@ import { readFileSync } from 'node:fs';
 import { apply } from '../../../src/domain/site/edits/apply';
 import type { DataPackage } from '../../../src/domain/site/data-package';
 import type { Settings } from '../../../src/domain/site/settings';
-import { metres } from '../../../src/domain/units';
 import { proposedAnswers, type Answers } from '../../../src/io/import/ask';
 import type { Target } from '../../../src/io/import/context';
 import type { Mapping } from '../../../src/io/import/mapping';
@@ -11,24 +10,11 @@ import { preview, type Preview } from '../../../src/io/import/preview';
 import { readDelimitedText } from '../../../src/io/import/read-delimited';
 import type { SourceTable } from '../../../src/io/import/source-table';
 import { gridOf, siteOf } from '../../../src/io/open-site';
+import { settingsIn } from '../site-from';
 
 /** A site with nothing in it, in feet on a local grid unless said otherwise. */
 export const emptySite = (over: Partial<Settings> = {}): DataPackage => ({
-  settings: {
-    title: 'Test site',
-    grid: { name: 'Local grid', code: null, projection: null, unit: 'ft' },
-    verticalUnit: 'ft',
-    verticalDatum: 'NAVD 88',
-    volumeUnit: 'gal',
-    elevation: metres(0),
-    headError: metres(0.015, 'ft'),
-    confidence: 0.95,
-    gaugingSpread: 24,
-    soundingTolerance: metres(0.2, 'ft'),
-    levelSets: [],
-    validated: false,
-    ...over,
-  },
+  settings: settingsIn(over),
   tables: {},
   paths: {},
   columnUnits: {},

@@ -33,8 +33,11 @@ export const pushLevels: Rule = ({ site, event, heads, flows }) =>
   });
 
 function leftOutFinding(site: Site, event: string, flow: Flow, left: readonly GaugedScreen[]) {
-  const still = left.filter(({ reading }) => reading.status !== 'static');
-  const recovering = still.length === 0 ? '' : `, ${still.length} of them not at rest`;
+  const unsaid = left.filter(({ reading }) => reading.status === 'not known').length;
+  const moving = left.filter(({ reading }) => reading.status !== 'static').length - unsaid;
+  const recovering =
+    (moving === 0 ? '' : `, ${moving} of them not at rest`) +
+    (unsaid === 0 ? '' : `, of ${unsaid} it is not known whether they were at rest`);
   return finding('temporary push levels', flow.zone ?? 'no zone', event, {
     severity: 'note',
     who: locationsOf(left),
@@ -52,5 +55,6 @@ function withThem(site: Site, event: string, flow: Flow, left: readonly GaugedSc
   const other = flowOf(site, event, flow.zone, heads).azimuthGrid;
   const now = flow.azimuthGrid;
   const way = (of: typeof now) => (of === null ? 'not resolved' : direction(of.value));
-  return ` With the ${include.size} static ${include.size === 1 ? 'one' : 'ones'} the direction would be ${way(other)}; without them it is ${way(now)} (grid).`;
+  const isStatic = [...include].every(({ reading }) => reading.status === 'static');
+  return ` With the ${include.size} ${isStatic ? 'static' : 'that may have been at rest'}${isStatic ? (include.size === 1 ? ' one' : ' ones') : ''} the direction would be ${way(other)}; without them it is ${way(now)} (grid).`;
 }
