@@ -95,7 +95,7 @@ export class Underfoot {
    * line with them.
    */
   isBesideAnother(box: Box, who: string, px: number): boolean {
-    const close = grown(box, px / 3, 0);
+    const close = grown(box, px / 3);
     const inLine = grown(box, px, (box.top - box.bottom) / 4);
     for (const name of squares(inLine))
       for (const { point, box: symbol } of this.#symbols.get(name) ?? [])

@@ -1,9 +1,9 @@
 import type { Size } from '../../map/camera';
 import type { Extent } from '../../map/scene/scene';
 
-/** px of a figure: as wide as the page's column, and no taller than leaves room for its legend. */
+/** px of a figure: as wide as the page's column, and no taller than leaves room on a page for its legend and some words. */
 const WIDEST = 760;
-const [LOWEST, TALLEST] = [300, 560];
+const [LOWEST, TALLEST] = [300, 470];
 
 /** The frame that an extent fills: as tall as it is for its width, so that half of it does not stand empty. */
 export function frameFor(extent: Extent | null): Size {

@@ -121,6 +121,6 @@ test('the frame of a figure is as tall as what it shows, within what a page hold
   const extent = (wide: number, tall: number) => ({ west: 0, south: 0, east: wide, north: tall });
   expect(frameFor(extent(200, 100))).toEqual([760, 380]);
   expect(frameFor(extent(400, 100))).toEqual([760, 300]);
-  expect(frameFor(extent(100, 400))).toEqual([760, 560]);
-  expect(frameFor(null)).toEqual([760, 560]);
+  expect(frameFor(extent(100, 400))).toEqual([760, 470]);
+  expect(frameFor(null)).toEqual([760, 470]);
 });
