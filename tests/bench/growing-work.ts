@@ -22,7 +22,7 @@ import { verdictCounts } from '../../src/io/import/verdicts';
 import { emptySite, importInto, sourceOf, targetOf } from '../unit/import/target';
 import { drawn, planOf } from '../unit/layout/ground';
 import { point } from '../unit/surface/oracle';
-import { seeded } from '../unit/surface/seeded';
+import { seeded } from '../../src/domain/layout/seeded';
 import { valueOf } from '../unit/water/wells';
 import { labFile, LEVELS } from './lab-file';
 import { inRounds } from './rounds';

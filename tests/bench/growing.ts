@@ -12,7 +12,7 @@ import { gridContours } from '../../src/domain/water/surface/contour';
 import { triangulate } from '../../src/domain/water/surface/tin';
 import type { SurfaceGrid } from '../../src/domain/water/surface/surface-grid';
 import { openGrid } from '../../src/io/projection/open-grid';
-import { seeded } from '../unit/surface/seeded';
+import { seeded } from '../../src/domain/layout/seeded';
 import { point } from '../unit/surface/oracle';
 import { valueOf } from '../unit/water/wells';
 import { inRounds } from './rounds';

@@ -13,7 +13,7 @@ import { tinContours } from '../../src/domain/water/surface/contour';
 import { contourLevels } from '../../src/domain/water/surface/contour-interval';
 import { metres } from '../../src/domain/units';
 import { point } from '../unit/surface/oracle';
-import { seeded } from '../unit/surface/seeded';
+import { seeded } from '../../src/domain/layout/seeded';
 import { note } from './rounds';
 
 const WELLS = 500;

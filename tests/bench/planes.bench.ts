@@ -13,7 +13,7 @@ import { fitPlane, type HeadPoint } from '../../src/domain/water/plane';
 import { randomFrom } from '../../src/domain/water/random';
 import { triangleReview } from '../../src/domain/water/triangle-review';
 import { trianglesOf } from '../../src/domain/water/triangles';
-import { seeded } from '../unit/surface/seeded';
+import { seeded } from '../../src/domain/layout/seeded';
 import { note } from './rounds';
 
 const FITS = 10_000;

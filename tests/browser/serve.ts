@@ -10,7 +10,7 @@ export const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 export type ServedApp = { readonly address: string; readonly close: () => Promise<void> };
 
 /** In a process of its own, as `npm start` does it: a test run sets variables the build heeds. */
-const build = (folder: string): Promise<void> => {
+const build = (root: string, folder: string): Promise<void> => {
   const environment = { ...process.env, NODE_ENV: 'production' };
   for (const name of Object.keys(environment)) {
     if (/^VITEST/.test(name)) delete environment[name as 'TZ'];
@@ -20,6 +20,9 @@ const build = (folder: string): Promise<void> => {
     [
       join(ROOT, 'node_modules', 'vite', 'bin', 'vite.js'),
       'build',
+      root,
+      '--config',
+      join(ROOT, 'vite.config.ts'),
       '--logLevel',
       'warn',
       '--outDir',
@@ -34,25 +37,29 @@ const build = (folder: string): Promise<void> => {
     building.on('error', reject);
     building.on('close', (code) => {
       if (code === 0) resolve();
-      else reject(new Error(`The app does not build.\n${printed}`));
+      else reject(new Error(`${root} does not build.\n${printed}`));
     });
   });
 };
 
-/** Builds the app as it ships, into a temporary folder, and serves it on a free port. */
-export const serveBuiltApp = async (): Promise<ServedApp> => {
+/** Builds what stands in a folder as the app is built, into a temporary one, and serves it on a free port. */
+export const serveBuilt = async (
+  root: string,
+  { configFile }: { readonly configFile?: false } = {},
+): Promise<ServedApp> => {
   const folder = mkdtempSync(join(tmpdir(), 'downgradient-'));
   const discard = () => rmSync(folder, { recursive: true, force: true });
   try {
-    await build(folder);
+    await build(root, folder);
     const server = await preview({
-      root: ROOT,
+      ...(configFile === undefined ? {} : { configFile }),
+      root,
       logLevel: 'warn',
       build: { outDir: folder },
       preview: { host: '127.0.0.1', port: 0, open: false },
     });
     const [address] = server.resolvedUrls?.local ?? [];
-    if (!address) throw new Error('The built app is served at no address.');
+    if (!address) throw new Error(`What was built of ${root} is served at no address.`);
     return {
       address,
       close: async () => {
@@ -65,3 +72,6 @@ export const serveBuiltApp = async (): Promise<ServedApp> => {
     throw error;
   }
 };
+
+/** The app as it ships. */
+export const serveBuiltApp = () => serveBuilt(ROOT);

@@ -2,7 +2,7 @@ import { savePackage } from '../../src/io/package/save';
 import { zipOf } from '../../src/io/package/files';
 import { linesOf, type AWell } from '../unit/findings/a-site';
 import { packageFrom } from '../unit/site-from';
-import { seeded } from '../unit/surface/seeded';
+import { seeded } from '../../src/domain/layout/seeded';
 
 /** Wells anywhere in 2,000 by 1,400 ft, on a plane falling 0.004 toward the south-east but for some hundredths of a foot. */
 export const manyWells = (count = 60): AWell[] => {

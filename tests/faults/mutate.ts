@@ -10,6 +10,7 @@
 import { readFileSync } from 'node:fs';
 import { strToU8, unzipSync, zipSync } from 'fflate';
 import { apply } from '../../src/domain/site/edits/apply';
+import { seeded, type Random } from '../../src/domain/layout/seeded';
 import { metres } from '../../src/domain/units';
 import type { DataPackage } from '../../src/domain/site/data-package';
 import { pathsIn } from '../../src/io/formats/bounded-zip';
@@ -25,6 +26,7 @@ import { refusedCsv } from '../../src/io/import/refused';
 import type { SourceTable } from '../../src/io/import/source-table';
 import { gridOf, openSite, siteOf } from '../../src/io/open-site';
 import { openZip } from '../../src/io/package/files';
+import { settingsIn } from '../unit/site-from';
 
 export type Format =
   'table' | 'workbook' | 'geojson' | 'kml' | 'kmz' | 'gpx' | 'shapefile' | 'site' | 'image';
@@ -116,19 +118,6 @@ export const seeds = (): readonly Seed[] => [
   { name: 'plan.jpg', format: 'image', bytes: JPEG },
   { name: 'plan.webp', format: 'image', bytes: WEBP },
 ];
-
-export type Random = () => number;
-
-/** Mulberry32: small, seeded, and the same everywhere. */
-export function seeded(seed: number): Random {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = Math.imul(state ^ (state >>> 15), state | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
 
 const pick = <T>(from: readonly T[], random: Random): T => {
   const one = from[Math.floor(random() * from.length)];
@@ -281,20 +270,10 @@ export function mutated(seed: Seed, all: readonly Seed[], random: Random): Uint8
 }
 
 const SITE: DataPackage = {
-  settings: {
-    title: 'Test site',
+  settings: settingsIn({
     grid: { name: 'NAD83 / UTM zone 12N', code: 'EPSG:26912', projection: null, unit: 'm' },
-    verticalUnit: 'ft',
-    verticalDatum: 'NAVD 88',
-    volumeUnit: 'gal',
     elevation: metres(1530),
-    headError: metres(0.015, 'ft'),
-    confidence: 0.95,
-    gaugingSpread: 24,
-    soundingTolerance: metres(0.2, 'ft'),
-    levelSets: [],
-    validated: false,
-  },
+  }),
   tables: {},
   paths: {},
   columnUnits: {},

@@ -1,11 +1,13 @@
-/** Numbers evenly spread over [0, 1), one a call. */
-export type Random = () => number;
+import type { Random } from '../water/random';
+
+export type { Random };
 
 /**
  * The same numbers for the same seed on every machine, so that a layout with a
  * random start can be laid again from what was written down. (Mulberry32, T.
  * Ettinger, 2017, public domain: 32 bits of state, enough for choosing places
- * and a million trials, not for secrets.)
+ * and a million trials, not for secrets.) Simulation has a better one, `randomFrom`;
+ * this one stays, since layouts are laid again from their seeds.
  *
  * @param seed  a whole number; only its lowest 32 bits count
  */

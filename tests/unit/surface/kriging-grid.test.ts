@@ -15,7 +15,7 @@ import { allAtOnce } from '../../../src/domain/steps';
 import { azimuth, metres } from '../../../src/domain/units';
 import { jobSurface, surfaceOf } from './gstat';
 import { point, siteHeads } from './oracle';
-import { seeded } from './seeded';
+import { seeded } from '../../../src/domain/layout/seeded';
 
 const wells = (count: number, seed = 1): SurfacePoint[] => {
   const random = seeded(seed);
