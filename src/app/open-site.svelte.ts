@@ -289,5 +289,7 @@ export class OpenSite {
 }
 
 const KEY = Symbol('site');
+/** Makes a site the one that everything below a part of the page asks for with `useSite`. */
 export const provideSite = (site: OpenSite) => setContext(KEY, site);
+/** The site that is open; only while a part of the page is being made. */
 export const useSite = () => getContext<OpenSite>(KEY);

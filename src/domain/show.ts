@@ -12,6 +12,7 @@ const UNIT_TEXT: Readonly<Record<LengthUnit, string>> = {
   'us-ft': 'ftUS',
 };
 
+/** A length's unit as it stands beside a number: "ft", "ftUS", "m". */
 export const unitText = (unit: LengthUnit) => UNIT_TEXT[unit];
 
 /** The same of any unit: those of other kinds as they are. */
@@ -20,6 +21,7 @@ export const unitWord = (unit: string) => (isLengthUnit(unit) ? UNIT_TEXT[unit] 
 /** Decimals a head or elevation is shown with where none was recorded: a hundredth of a foot, a millimetre. */
 const USUAL_DECIMALS: Readonly<Record<LengthUnit, number>> = { m: 3, ft: 2, 'us-ft': 2 };
 
+/** Decimals of a length in a unit, where nobody recorded any: 2 in feet, 3 in metres. */
 export const usualDecimals = (unit: LengthUnit) => USUAL_DECIMALS[unit];
 
 /** Decimals in a number as written: 2 in "8.30", none in "8". */

@@ -6,10 +6,13 @@
 declare const unit: unique symbol;
 type Quantity<Unit extends string> = number & { readonly [unit]: Unit };
 
+/** A length or an elevation, in metres whatever it was written in. */
 export type Metres = Quantity<'m'>;
 /** Clockwise from grid north: 0 N, 90 E, 180 S, 270 W. */
 export type Azimuth = Quantity<'azimuth'>;
+/** An angle that is no direction: a half-width, a latitude, a turn. */
 export type Degrees = Quantity<'°'>;
+/** A volume, in litres. */
 export type Litres = Quantity<'L'>;
 
 /**
@@ -27,8 +30,10 @@ export type LengthUnit = keyof typeof METRES_PER;
 
 export const isLengthUnit = (text: string): text is LengthUnit => Object.hasOwn(METRES_PER, text);
 
+/** So many of a unit, in metres. */
 export const metres = (n: number, from: LengthUnit = 'm') => (n * METRES_PER[from]) as Metres;
 
+/** The other way round: a length as a number of the unit. */
 export const inUnits = (length: Metres, to: LengthUnit): number => length / METRES_PER[to];
 
 /** Litres in one of each; the US gallon is 231 cubic inches of 2.54 cm, exactly. */
@@ -38,8 +43,10 @@ export type VolumeUnit = keyof typeof LITRES_PER;
 
 export const isVolumeUnit = (text: string): text is VolumeUnit => Object.hasOwn(LITRES_PER, text);
 
+/** So many of a unit, in litres. */
 export const litres = (n: number, from: VolumeUnit = 'L') => (n * LITRES_PER[from]) as Litres;
 
+/** The other way round: a volume as a number of the unit. */
 export const inVolumeUnits = (volume: Litres, to: VolumeUnit): number => volume / LITRES_PER[to];
 
 export const degrees = (n: number) => n as Degrees;

@@ -17,6 +17,7 @@ export type Dimension =
   | 'concentration' // µg/L
   | 'number'; // no unit: a ratio, a count, a factor
 
+/** A number and what kind of quantity it is. */
 export type Quantified = { readonly value: number; readonly dimension: Dimension };
 
 /** Where a number came from: a cell somebody typed, a setting, a publication, or more work. */
@@ -44,6 +45,7 @@ export type Term = Quantified & {
   readonly recordedUnit?: LengthUnit;
 };
 
+/** The arithmetic that gave one number. */
 export type Work = {
   readonly title: string;
   /** The symbol the answer has in the formulas that use it. */
@@ -71,4 +73,5 @@ export type WorkTable = {
   readonly works?: readonly (readonly Work[])[];
 };
 
+/** An answer with its arithmetic. */
 export type Worked<T> = { readonly value: T; readonly work: Work };

@@ -39,4 +39,5 @@ export type Examined = {
   readonly covers: Grid['covers'];
 };
 
+/** One thing that can be doubtful; an empty list where it is not. */
 export type Rule = (examined: Examined) => readonly Finding[];

@@ -21,6 +21,7 @@ export function along(direction: Azimuth): XY {
   return [Math.sin(turned * RADIAN), Math.cos(turned * RADIAN)];
 }
 
+/** Straight across the grid, in its unit. */
 export const distanceBetween = (a: XY, b: XY) => Math.hypot(b[0] - a[0], b[1] - a[1]);
 
 /** Direction from one place to another, clockwise from grid north; null where they are one. */

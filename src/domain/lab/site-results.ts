@@ -29,6 +29,7 @@ export type SiteReadings = {
   readonly replaced: RunChoice['replaced'];
 };
 
+/** A result of the site with what it says of the level it is compared with. */
 export type JudgedResult = SiteReading & { readonly judged: Judged };
 
 /** What results are read against. */

@@ -12,6 +12,7 @@ import { VERDICT_WORDS } from './verdict';
 export const resultText = ({ result }: Reading, amount: Amount | null) =>
   amount === null ? '' : withMicro(`${amount.text} ${result.unit?.trim() ?? ''}`.trim());
 
+/** A level as it was published: "0.005 mg/L". */
 export const levelText = ({ input }: Level) =>
   withMicro(`${input.value.trim()} ${input.unit.trim()}`);
 

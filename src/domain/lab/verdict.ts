@@ -13,6 +13,7 @@ export const VERDICTS = [
 
 export type Verdict = (typeof VERDICTS)[number];
 
+/** As they are read on the page, on sheets and in the terminal. */
 export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
   exceeds: 'exceeds',
   'exceeds-estimated': 'exceeds, estimated',
@@ -67,6 +68,7 @@ export const REASONS = Object.keys(VERDICT_OF) as readonly Reason[];
 /** A verdict and why. The same few objects serve every result. */
 export type Outcome = { readonly verdict: Verdict; readonly reason: Reason };
 
+/** Each reason with the verdict it belongs to. */
 export const OUTCOME = Object.fromEntries(
   Object.entries(VERDICT_OF).map(([reason, verdict]) => [reason, { verdict, reason }]),
 ) as Readonly<Record<Reason, Outcome>>;

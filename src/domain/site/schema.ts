@@ -20,6 +20,7 @@ export type Kind =
   | 'choice'
   | 'order'; // whole number, zero or more
 
+/** A column of a table. */
 export type Field = {
   readonly kind: Kind;
   /** What it is to a person, with its sign or reference. */
@@ -34,6 +35,7 @@ export type Field = {
   readonly unit?: string;
 };
 
+/** A table: what it holds, how its rows are known, and its columns. */
 export type TableSchema = {
   readonly title: string;
   readonly says: string;
@@ -42,6 +44,7 @@ export type TableSchema = {
   readonly fields: Readonly<Record<string, Field>>;
 };
 
+/** Every table a site can have; files, types, checks and TABLES.md follow from these. */
 export const TABLES = { ...FIELD_TABLES, ...RECORD_TABLES, ...LAB_TABLES } as const;
 
 export type TableName = keyof typeof TABLES;
@@ -54,6 +57,7 @@ export const isTableName = (name: string): name is TableName => Object.hasOwn(TA
 export const fieldsOf = (name: TableName): readonly (readonly [string, Field])[] =>
   Object.entries(TABLES[name].fields);
 
+/** A column by its name; undefined for one of the site's own. */
 export const fieldOf = (name: TableName, column: string): Field | undefined =>
   Object.hasOwn(TABLES[name].fields, column)
     ? (TABLES[name].fields as Readonly<Record<string, Field>>)[column]
@@ -96,6 +100,7 @@ export type Row<Name extends TableName> = {
     : Cell<(typeof TABLES)[Name]['fields'][Column]> | null;
 };
 
+/** Rows by what a person calls them. */
 export type Location = Row<'locations'>;
 export type Screen = Row<'screens'>;
 export type MeasuringPoint = Row<'measuring_points'>;

@@ -14,12 +14,14 @@ export type Column = {
   readonly codes: Uint16Array;
 };
 
+/** Rows in a run, at most `BLOCK_ROWS`; shared between versions of a site, never changed. */
 export type Block = {
   readonly size: number;
   /** In the order of the table's columns. */
   readonly columns: readonly Column[];
 };
 
+/** A table's columns by name, and its rows in blocks. */
 export type Table = {
   readonly columns: readonly string[];
   readonly blocks: readonly Block[];

@@ -60,6 +60,7 @@ export type GradientEllipse = {
 /** Why a direction cannot be told. */
 export type Unresolved = LevelSurface | PlaneTest;
 
+/** How far a plane's direction and gradient can be trusted, and whether the direction can be told. */
 export type Confidence = {
   /** Of every ± and test here, such as 0.95. */
   readonly level: number;

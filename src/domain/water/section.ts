@@ -37,6 +37,7 @@ export type SectionColumn = {
   readonly screens: readonly SectionScreen[];
 };
 
+/** A slice through the site along a line, in ground metres. */
 export type Section = {
   /** Ground length of the line. */
   readonly length: Metres;

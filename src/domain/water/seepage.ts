@@ -27,9 +27,11 @@ const METRES_PER_DAY = {
 
 export type VelocityUnit = keyof typeof METRES_PER_DAY;
 
+/** So many of a unit, in metres per day. */
 export const metresPerDay = (n: number, from: VelocityUnit = 'm/d') =>
   (n * METRES_PER_DAY[from]) as MetresPerDay;
 
+/** The other way round: a velocity as a number of the unit. */
 export const inVelocityUnits = (velocity: MetresPerDay, to: VelocityUnit): number =>
   velocity / METRES_PER_DAY[to];
 

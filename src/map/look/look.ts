@@ -39,8 +39,10 @@ const DARK: Readonly<Record<Role, string>> = {
   'signal-wash': '#47241a',
 };
 
+/** A colour for every role. */
 export type Palette = Readonly<Record<Role, string>>;
 
+/** One for a bright room and for print, one for a dark room. */
 export const PALETTES = { bright: BRIGHT, dark: DARK } as const satisfies Record<string, Palette>;
 
 export type Theme = keyof typeof PALETTES;

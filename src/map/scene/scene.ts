@@ -52,6 +52,7 @@ export const DASHES: Readonly<Record<Exclude<Dash, 'solid'>, readonly number[]>>
   'dash-dot': [9, 3, 1.5, 3],
 };
 
+/** A line, by the places it runs through. */
 export type LineItem = Common & {
   readonly kind: 'line';
   readonly path: readonly Place[];
@@ -78,6 +79,7 @@ export type Side = 'centre' | 'n' | 'ne' | 'e' | 'se' | 's' | 'sw' | 'w' | 'nw';
 
 export type Face = 'regular' | 'semibold' | 'italic';
 
+/** Words at a place, on whichever of their sides has room. */
 export type TextItem = Common & {
   readonly kind: 'text';
   readonly at: Place;
@@ -153,6 +155,7 @@ export type ImageItem = Common & {
   readonly opacity: number;
 };
 
+/** One thing drawn. Places are in grid metres; what is not a place is in px of the screen, unless said. */
 export type Item =
   SymbolItem | LineItem | AreaItem | TextItem | ArrowItem | FanItem | BarItem | ImageItem;
 

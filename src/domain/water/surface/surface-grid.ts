@@ -20,6 +20,7 @@ export type SurfaceGrid = {
   readonly variances: Float64Array | null;
 };
 
+/** Where a node stands, in ground metres; columns count to the east, rows to the north. */
 export const nodeAt = ({ x, y, step }: GridFrame, column: number, row: number): XY => [
   x + column * step,
   y + row * step,
