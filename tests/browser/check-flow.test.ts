@@ -16,7 +16,7 @@ const unfold = ({ page }: OpenedPage, title: string) =>
 test('the plane is questioned: other weights, one well less, every triangle, chance', async () => {
   const app = await opened();
   const { page } = app;
-  await unfold(app, 'The plane, questioned');
+  await unfold(app, 'Checks on the plane');
   await page.getByText(/drives the answer/).waitFor();
   await expect
     .poll(() => page.getByRole('row', { name: /All heads weighed alike/ }).count())
@@ -225,7 +225,7 @@ test('a depth changed among 60 wells: heads, plane, arrow and findings stand bef
     return times.sort((a, b) => a - b)[5] ?? Infinity;
   };
   const closed = await measured();
-  await unfold(app, 'The plane, questioned');
+  await unfold(app, 'Checks on the plane');
   await page.getByText('34220', { exact: true }).waitFor();
   const open = await measured();
   console.log(

@@ -1,5 +1,5 @@
 import { flowAt, gaugedEvents } from '../findings/history';
-import { direction } from '../show';
+import { direction, directionDoubt } from '../show';
 import type { Site } from '../site/site';
 import { turn } from '../units';
 import type { Flow } from '../water/flow';
@@ -42,8 +42,34 @@ export function waysOf(
   return { ways, unresolved: flows.length - ways.length };
 }
 
-/** How far the direction ranges over all events gauged: the readings of one say nothing of that. */
-export function overEvents(site: Site, { zone, azimuthGrid, azimuthHalfWidth }: Flow): Sentence[] {
+/**
+ * Whether two directions differ by more than their own errors make: the error of
+ * a difference is the root of the sum of the two squares. Where one is not known
+ * the answer is no.
+ */
+const apart = (one: EventWay, other: EventWay): boolean =>
+  one.half !== null &&
+  other.half !== null &&
+  Math.abs(turn(one.azimuth, other.azimuth)) > Math.hypot(one.half, other.half);
+
+/** Two events whose directions differ by more than their errors, those furthest apart; null without any. */
+function changedBetween(ways: readonly EventWay[]): readonly [EventWay, EventWay] | null {
+  const pairs = ways.flatMap((one, i) =>
+    ways.slice(i + 1).map((other): readonly [EventWay, EventWay] => [one, other]),
+  );
+  const turned = ([one, other]: readonly [EventWay, EventWay]) =>
+    Math.abs(turn(one.azimuth, other.azimuth));
+  const [furthest] = pairs
+    .filter(([one, other]) => apart(one, other))
+    .toSorted((a, b) => turned(b) - turned(a));
+  return furthest ?? null;
+}
+
+/**
+ * How far the direction ranges over all events gauged: the readings of one say
+ * nothing of that. Each event is held against its own error.
+ */
+export function overEvents(site: Site, { zone, azimuthGrid }: Flow): Sentence[] {
   if (azimuthGrid === null) return [];
   const { ways, unresolved } = waysOf(site, zone);
   const from = azimuthGrid.value;
@@ -64,11 +90,17 @@ export function overEvents(site: Site, { zone, azimuthGrid, azimuthHalfWidth }: 
         ]
       : [];
   if (ways.length < 2) return none;
-  const wide = turn(first.azimuth, last.azimuth) > 2 * (azimuthHalfWidth ?? 0);
-  const named = ({ event, azimuth }: EventWay) => `${direction(azimuth)} (${monthOf(site, event)})`;
+  const named = ({ event, azimuth, half }: EventWay) =>
+    `${direction(azimuth)}${half === null ? '' : ` ${directionDoubt(half)}`} (${monthOf(site, event)})`;
+  const between = changedBetween(ways);
+  const verdict = apart(first, last)
+    ? 'it changes by more than those errors'
+    : between === null
+      ? 'no more than those errors make'
+      : `between these no more than their errors make, but by more from ${named(between[0])} to ${named(between[1])}`;
   return [
     said(
-      `In the ${counted(ways.length, 'event')} ${unresolved > 0 ? 'that gave one' : 'gauged'} it went from ${named(first)} to ${named(last)}: ${wide ? 'it changes by more than that error' : 'it hardly changes'}.`,
+      `In the ${counted(ways.length, 'event')} ${unresolved > 0 ? 'that gave one' : 'gauged'} it went from ${named(first)} to ${named(last)}: ${verdict}.`,
     ),
     ...none,
   ];

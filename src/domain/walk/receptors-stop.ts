@@ -127,7 +127,7 @@ function receptorSentence(
   });
   const hit = seen.filter(({ isHit }) => isHit);
   const events = ways.length === 1 ? 'the one event' : `the ${ways.length} events`;
-  const went = `water went ${bearings(range)} in ${events} that told, error included`;
+  const went = `water went ${bearings(range)} in ${events} with a direction, error included`;
   if (hit.length === 0)
     return said(
       `${name}: it lies in that way from no source drawn and from no point that exceeds a level; ${went}. Between events, and in other zones, water may go another way.`,

@@ -78,7 +78,13 @@ export function placedSite(site: Site, grid: Grid): PlacedSite {
   for (const location of site.locations.values()) {
     const { id, easting, northing, ground_elevation: ground } = location;
     if (!easting || !northing) {
-      left.push({ id, why: 'it has no coordinates' });
+      left.push({
+        id,
+        why:
+          location.status === 'planned'
+            ? 'planned: it has no coordinates of its own until it is pushed'
+            : 'it has no coordinates',
+      });
       continue;
     }
     const place = grid.toLngLat(inUnits(easting.value, unit), inUnits(northing.value, unit));

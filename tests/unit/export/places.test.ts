@@ -50,7 +50,7 @@ beforeAll(() => {
 test('what has no place is left out by name', () => {
   expect(placed.things.map(({ id }) => id)).toEqual(['DP-1', HOSTILE, 'gas', 'yard']);
   expect(placed.left).toEqual([
-    { id: 'nowhere', why: 'it has no coordinates' },
+    { id: 'nowhere', why: 'planned: it has no coordinates of its own until it is pushed' },
     { id: 'torn', why: 'its shape can’t be read' },
   ]);
 });

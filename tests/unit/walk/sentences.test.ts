@@ -47,7 +47,36 @@ describe('how sure the direction is', () => {
     const says = told('osier-bend', '2026-09', 'way');
     expect(says).toContain('The error of the readings leaves it ± 0.5°, 19 times in 20.');
     expect(says).toContain(
-      'In the 3 events gauged it went from 106° (2026-09) to 126° (2026-03): it changes by more than that error.',
+      'In the 3 events gauged it went from 106° ± 0.5° (2026-09) to 126° ± 1.1° (2026-03): it changes by more than those errors.',
+    );
+  });
+
+  // Osier Bend with MW-6 read a foot short in the autumn and PZ-9's mark 0.63 ft high in all events,
+  // both left out of the autumn alone.
+  test('holds each event against its own error', () => {
+    const { waterLevels, measuringPoints } = demo['osier-bend'].site;
+    const reading = waterLevels.find((r) => r.screen === 'MW-6' && r.event === '2026-09');
+    const mark = measuringPoints.get('PZ-9-MP1');
+    const write = (
+      table: 'water_levels' | 'measuring_points',
+      row: number,
+      column: string,
+      text: string,
+    ): Edit =>
+      // prettier-ignore
+      ({ kind: 'write-cells', table, cells: [{ row: row - 2, column, text }] });
+    const leave = (on: string): Edit => ({ kind: 'decide', what: 'exclude', on, reason: 'Off.', who: '', when: '2026-10-01T08:00' }); // prettier-ignore
+    const site = changed('osier-bend', {
+      kind: 'together',
+      edits: [
+        write('water_levels', reading?.row ?? 0, 'depth_to_water', '11.22'),
+        write('measuring_points', mark?.row ?? 0, 'elevation', '970.92'),
+        leave('MW-6 @ 2026-09'),
+        leave('PZ-9 @ 2026-09'),
+      ],
+    });
+    expect(told('osier-bend', '2026-09', 'way', site).join(' ')).toContain(
+      'In the 3 events gauged it went from 106° ± 0.6° (2026-09) to 119° ± 19.2° (2026-03): no more than those errors make.',
     );
   });
 
@@ -61,7 +90,7 @@ describe('how sure the direction is', () => {
       rows: spring,
     });
     expect(told('osier-bend', '2026-09', 'way', site).join(' ')).toContain(
-      'In the 2 events gauged it went from 106° (2026-09) to 112° (2025-09)',
+      'In the 2 events gauged it went from 106° ± 0.5° (2026-09) to 112° ± 0.6° (2025-09)',
     );
   });
 
@@ -149,7 +178,9 @@ describe('what may lie in the way', () => {
     expect(says[2]).toMatch(
       /^Farm supply well SW-1 may lie in the way of water from .*Degreaser sump/,
     );
-    expect(says[2]).toContain('water went 106° to 127° in the 3 events that told, error included');
+    expect(says[2]).toContain(
+      'water went 106° to 127° in the 3 events with a direction, error included',
+    );
     expect(says.at(-1)).toContain('it does not say that anything arrives');
     for (const event of ['2025-09', '2026-03', '2026-09'])
       expect(told('osier-bend', event, 'receptors').join(' ')).not.toMatch(/\b(safe|clean)\b/);

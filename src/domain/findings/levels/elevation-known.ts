@@ -28,7 +28,7 @@ export const elevationKnown: Rule = ({ site, event, heads }) =>
       finding('estimated elevation', screen.id, event, {
         severity: leftOut === null ? 'serious' : 'note',
         who,
-        says: `The head in ${screen.id} hangs from an estimated ground elevation${error ? `, good to ${said(site, error.value, 1)}` : ''}${leftOut === null ? ', and counts in the plane' : ', and is left out'}.`,
+        says: `The head in ${screen.id} rests on an estimated ground elevation${error ? `, good to ${said(site, error.value, 1)}` : ''}${leftOut === null ? ', and counts in the plane' : ', and is left out'}.`,
         todo: 'Have it surveyed before the head is used for a direction.',
         cells,
       }),
