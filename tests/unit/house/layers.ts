@@ -17,7 +17,7 @@ type Rule = {
 export const RULES: Readonly<Record<Room, Rule>> = {
   domain: {
     rooms: ['domain'],
-    packages: ['delaunator', 'robust-predicates', 'd3-contour', 'd3-array'],
+    packages: ['delaunator', 'robust-predicates'],
   },
   io: {
     rooms: ['domain', 'io'],

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { examine, findingsOf } from '../../src/domain/findings/findings-of';
-import type { LengthUnit } from '../../src/domain/units';
-import { openSite } from '../../src/io/open-site';
-import { bytesOf } from '../../src/io/package/files';
+import { examine, findingsOf } from '../../../src/domain/findings/findings-of';
+import type { LengthUnit } from '../../../src/domain/units';
+import { openSite } from '../../../src/io/open-site';
+import { bytesOf } from '../../../src/io/package/files';
 
 /** A folder with points of an invented site in Texas South Central, its grid in survey feet. */
 function siteOf(rows: readonly string[], unit: LengthUnit = 'us-ft', code = 'EPSG:2278') {

@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { placedOn, placingSentence, type LocalGrid } from '../../src/domain/local-placing';
-import { NEW_SITE } from '../../src/domain/site/settings-draft';
-import { gridOf, siteOf } from '../../src/io/open-site';
-import { readSettings, writeSettings } from '../../src/io/package/settings';
-import { proposedAnswers } from '../../src/io/import/ask';
-import { proposeMapping } from '../../src/io/import/match-columns';
-import { preview } from '../../src/io/import/preview';
-import { openDefined } from '../../src/io/projection/open-defined';
-import { emptySite, sourceOf, targetOf } from './import/target';
+import { placedOn, placingSentence, type LocalGrid } from '../../../src/domain/local-placing';
+import { NEW_SITE } from '../../../src/domain/site/settings-draft';
+import { gridOf, siteOf } from '../../../src/io/open-site';
+import { readSettings, writeSettings } from '../../../src/io/package/settings';
+import { proposedAnswers } from '../../../src/io/import/ask';
+import { proposeMapping } from '../../../src/io/import/match-columns';
+import { preview } from '../../../src/io/import/preview';
+import { openDefined } from '../../../src/io/projection/open-defined';
+import { emptySite, sourceOf, targetOf } from '../import/target';
 
 // NAD83 / Texas South Central, in survey feet: the projection of EPSG Guidance Note 7-2, method
 // 9802, on the newer datum. West of 99° W grid north lies west of true north.

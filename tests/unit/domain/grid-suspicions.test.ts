@@ -4,10 +4,10 @@ import {
   gridSuspicions,
   longitudeSignSuspicion,
   type PlacedPoint,
-} from '../../src/domain/grid-suspicions';
-import { metres } from '../../src/domain/units';
-import { openGrid } from '../../src/io/projection/open-grid';
-import { findSystem, isInside } from '../../src/io/projection/systems';
+} from '../../../src/domain/grid-suspicions';
+import { metres } from '../../../src/domain/units';
+import { openGrid } from '../../../src/io/projection/open-grid';
+import { findSystem, isInside } from '../../../src/io/projection/systems';
 
 // An invented site in Texas South Central, US survey feet: ten points 100 ft apart.
 const site: PlacedPoint[] = Array.from({ length: 10 }, (_, i) => ({

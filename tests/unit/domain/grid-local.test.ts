@@ -7,8 +7,8 @@ import {
   toLocal,
   type ControlPoint,
   type LocalTie,
-} from '../../src/domain/local-grid';
-import { degrees, metres } from '../../src/domain/units';
+} from '../../../src/domain/local-grid';
+import { degrees, metres } from '../../../src/domain/units';
 
 const at = (east: number, north: number) => ({ east: metres(east), north: metres(north) });
 const mark = (name: string, local: [number, number], grid: [number, number]): ControlPoint => ({

@@ -5,8 +5,8 @@ import {
   toGround,
   trueAzimuth,
   type GridFacts,
-} from '../../src/domain/grid';
-import { degrees, metres } from '../../src/domain/units';
+} from '../../../src/domain/grid';
+import { degrees, metres } from '../../../src/domain/units';
 
 const facts = (factor: number | null): GridFacts => ({
   name: 'a grid',
