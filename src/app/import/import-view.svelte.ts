@@ -48,6 +48,8 @@ export class ImportView {
   doing = $state('');
   dressed: Dressed = $state.raw({});
   trouble = $state('');
+  /** The grid of its coordinates is being chosen: until it is, nothing can be taken in. */
+  isChoosingGrid = $state(false);
 
   #proposal: Proposal | null = $state.raw(null);
   /** The look that counts: what an earlier one answers is dropped. */
@@ -142,6 +144,7 @@ export class ImportView {
     const turn = ++this.#turn;
     const table = this.queue.inHand;
     this.dressed = dressed;
+    this.isChoosingGrid = false;
     this.source = this.mapping = this.preview = this.#proposal = null;
     this.progress = null;
     this.answers = {};
@@ -216,6 +219,7 @@ export class ImportView {
   }
 
   setCoordinates(coordinates: Coordinates) {
+    this.isChoosingGrid = false;
     if (!this.mapping) return;
     this.mapping = { ...this.mapping, coordinates };
     void this.#look();
@@ -245,7 +249,7 @@ export class ImportView {
   /** Make it so: one step that can be undone. */
   take = async () => {
     const { preview, mapping } = this;
-    if (!preview || !mapping || this.busy) return;
+    if (!preview || !mapping || this.busy || this.isChoosingGrid) return;
     if (preview.hasEdit && !(await this.#take(preview))) return;
     rememberMapping(this.#title, mapping, this.answers);
     this.queue.note(preview.took, true);

@@ -8,7 +8,11 @@ export const LAB_TABLES = {
     says: 'A set of bottles.',
     key: ['id'],
     fields: {
-      id: { kind: 'text', required: true, says: 'Name on the bottles' },
+      id: {
+        kind: 'text',
+        required: true,
+        says: 'Name of the sample: that on the bottles, with the day and the laboratory’s number where it alone is not enough',
+      },
       screen: { kind: 'text', refers: 'screens', says: 'The screen sampled; blank for blanks' },
       event: { kind: 'text', required: true, refers: 'events', says: 'The event' },
       time: { kind: 'time', says: 'When it was taken' },

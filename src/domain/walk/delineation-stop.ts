@@ -23,13 +23,13 @@ import { windowAround } from './window';
 /** Analytes told on a wall; one fewer where there are more, which then stand in a list. */
 const NAMED = 3;
 
-/** How far a point may lie and still close a side, out and below, as on the sheet. Common practice, no source. */
-const WITHIN = metres(30);
-const BELOW = metres(6);
-
-export const reachOf = ({ grid }: Site) => ({
-  within: WITHIN,
-  below: BELOW,
+/**
+ * How far a point may lie and still close a side, out and below: round numbers in
+ * the site's units, as on the sheet. Common practice, no source.
+ */
+export const reachOf = ({ grid, settings }: Site) => ({
+  within: settings.grid.unit === 'm' ? metres(30) : metres(100, settings.grid.unit),
+  below: settings.verticalUnit === 'm' ? metres(6) : metres(20, settings.verticalUnit),
   combinedFactor: grid.combinedFactor ?? 1,
 });
 
@@ -143,7 +143,7 @@ export function whatIsDelineated({ site, of }: Material): Telling | null {
       ...(shut.length > 0 ? [said(`Delineated: ${listed(shut)}.`)] : []),
       ...withThePushes(site, of),
       said(
-        `Open: no point of the same event within ${length(reach.within, units.vertical, 0)} that way, or ${length(reach.below, units.vertical, 0)} below, shows that it does not exceed. Where one does, the side is delineated.`,
+        `Open: no point of the same event within ${length(reach.within, units.grid, 0)} that way, or ${length(reach.below, units.vertical, 0)} below, shows that it does not exceed. Where one does, the side is delineated.`,
       ),
     ],
     alsoOf: [pushEvent(site, of)?.id].flatMap((id) => id ?? []),

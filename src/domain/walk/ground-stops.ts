@@ -103,7 +103,7 @@ export function wherePushed({ site, of }: Material): Telling {
       ]),
       ...sentence(
         unsaid > 0
-          ? [`For ${counted(unsaid, 'point')} of them no purpose is written.`]
+          ? [`No purpose is written for ${unsaid === done.length ? 'them' : `${unsaid} of them`}.`]
           : done.length > 0
             ? ['Between the points nothing was seen.']
             : [],

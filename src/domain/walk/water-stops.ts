@@ -19,7 +19,13 @@ const leftOutNotes = (gauged: readonly GaugedScreen[]) =>
         `${screen.id} does not count: ${because ?? (leftOut && leftOutWords(leftOut)) ?? ''}`,
     );
 
-function whenGauged({ site, of }: Material): string {
+/** The days levels that count were read on; those of the event where no reading says. */
+function whenGauged({ site, of, heads, flow }: Material): string {
+  const read = (flow?.gauged ?? heads)
+    .flatMap(({ leftOut, reading }) => (leftOut === null ? (reading.time?.slice(0, 10) ?? []) : []))
+    .toSorted();
+  const [first, last] = [read[0], read.at(-1)];
+  if (first !== undefined && last !== undefined) return days(first, last);
   const event = of.event === null ? undefined : site.events.get(of.event);
   return event ? days(event.first_day, event.last_day) : '';
 }

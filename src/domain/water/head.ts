@@ -7,6 +7,9 @@ import type { Worked } from '../work';
 type Reading = Row<'water_levels'>;
 type Depth = Written<Metres, LengthUnit>;
 
+/** "2025-10-15 09:21", or the event where no time was written. */
+const whenRead = ({ time, event }: Reading) => time?.replace('T', ' ') ?? event;
+
 /**
  * Elevation of the water in a screen: measuring point less depth to water, the
  * depth positive down from the same mark. (EPA 530/R-93-001, 1992, ch. 4.)
@@ -16,7 +19,7 @@ export function waterElevation(mp: Worked<Metres>, reading: Reading, depth: Dept
   return {
     value,
     work: {
-      title: `Head in ${reading.screen}, ${reading.time ?? reading.event}`,
+      title: `Head in ${reading.screen}, ${whenRead(reading)}`,
       symbol: 'head',
       formula: 'mp - dtw',
       terms: [
@@ -49,7 +52,7 @@ export function headUnderProduct(
   return {
     value,
     work: {
-      title: `Head in ${reading.screen} corrected for product, ${reading.time ?? reading.event}`,
+      title: `Head in ${reading.screen} corrected for product, ${whenRead(reading)}`,
       symbol: 'head',
       formula: 'measured + thickness * density',
       terms: [

@@ -14,7 +14,7 @@ import {
 } from './vertical';
 
 /** Wells this near each other are read as a nest. Common practice, no source. */
-const NEST = metres(5);
+export const NEST = metres(5);
 
 /** Screens at one place, read in one event. */
 export type Nest = {
