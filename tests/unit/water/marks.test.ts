@@ -150,7 +150,7 @@ describe('a head', () => {
       return gauged!.head!.work;
     });
     expect(timed).toMatchObject({
-      title: 'Head in A, 2026-04-01T09:00',
+      title: 'Head in A, 2026-04-01 09:00',
       decimals: 3,
       formula: 'mp - dtw',
     });
@@ -166,7 +166,7 @@ describe('a head', () => {
     const [gauged] = headsOf(wellRead(['A,E1,,2026-04-01T09:00,9.380,8.86,0.83,static,,']), 'E1');
     const { work, value } = gauged!.head!;
     expect(inUnits(value, 'ft')).toBeCloseTo(103.5 - 9.38 + 0.52 * 0.83, 9);
-    expect(work.title).toBe('Head in A corrected for product, 2026-04-01T09:00');
+    expect(work.title).toBe('Head in A corrected for product, 2026-04-01 09:00');
     expect(work.answer).toEqual({ value, dimension: 'length' });
     const [measured, thickness, density] = work.terms;
     expect([measured?.symbol, thickness?.symbol, density?.symbol]).toEqual([
