@@ -121,7 +121,3 @@ export function scaleThatFits(
 /** Rows of a table on a sheet, and the room its heading takes, millimetres. */
 export const TABLE_ROW = 4.4;
 export const TABLE_HEAD = 15;
-
-/** Rows of a table that stand on a sheet. */
-export const rowsOnSheet = ({ height }: Pick<Area, 'height'>) =>
-  Math.max(1, Math.floor((height - TABLE_HEAD - 4) / TABLE_ROW));

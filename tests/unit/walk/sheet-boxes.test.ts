@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { judgedAgainst } from '../../../src/domain/lab/site-results';
 import { SHOWN_AT_FIRST } from '../../../src/domain/site/shown';
+import { pushTable } from '../../../src/domain/walk/report-tables';
 import { headsOf } from '../../../src/domain/water/event-heads';
 import { flowOf } from '../../../src/domain/water/flow';
 import { layoutSheetBoxes } from '../../../src/map/scene/box-layout';
@@ -12,7 +13,7 @@ import { wordsPlaced } from '../../../src/map/scene/svg';
 import { widened } from '../../../src/map/camera';
 import { placesIn } from '../../../src/map/site-scene';
 import { readable, stopScene } from '../../../src/map/stop-scene';
-import { columnsThatFit } from '../../../src/ui/figures/table-columns';
+import { columnsThatFit, tableOnSheets } from '../../../src/ui/figures/table-columns';
 import { boxesAsked, boxesPlaced, SHEET_SHARE, sheetFurniture } from '../../../src/ui/figures/sheet-boxes'; // prettier-ignore
 import { openFolder } from '../folder';
 
@@ -69,4 +70,30 @@ test('amounts with their unit stand under one another by their ends, words by th
   const rows = [['MW-1', '14.14 ft'], ['MW-3', '9.68 ft'], ['MW-5', '']]; // prettier-ignore
   const { columns } = columnsThatFit({ columns: [{ name: 'Screen' }, { name: 'Depth' }] }, rows, 300); // prettier-ignore
   expect(columns.map(({ number }) => number)).toEqual([false, true]);
+});
+
+describe('a table on sheets', () => {
+  const pushes = pushTable(site);
+  const LETTER = { width: 185, height: 195 };
+  const { pages } = tableOnSheets(pushes, LETTER);
+
+  test('has every word of every cell, on more lines where a line is too narrow for them', () => {
+    const set = pages.flat().map(({ cells }) => cells.map((lines) => lines.join(' ')));
+    expect(set).toEqual(pushes.rows.map((row) => row.map((cell) => cell.split(/\s+/).join(' '))));
+    expect(Math.max(...pages.flat().flatMap(({ cells }) => cells.map((lines) => lines.length)))).toBeGreaterThan(1); // prettier-ignore
+  });
+
+  test('goes on to another sheet where its rows reach the foot of one', () => {
+    for (const { width, height } of [LETTER, { width: 330, height: 90 }]) {
+      const set = tableOnSheets(pushes, { width, height });
+      for (const page of set.pages)
+        expect(page.reduce((sum, { high }) => sum + high, 0)).toBeLessThan((height * 96) / 25.4);
+      expect(set.pages.flat()).toHaveLength(pushes.rows.length);
+    }
+    expect(tableOnSheets(pushes, { width: 330, height: 90 }).pages.length).toBeGreaterThan(1);
+  });
+
+  test('of no rows is one sheet', () => {
+    expect(tableOnSheets({ ...pushes, rows: [] }, LETTER).pages).toEqual([[]]);
+  });
 });
