@@ -4,11 +4,11 @@
  * say little on a shared machine.
  *
  *     npm run bench                  all of them, half an hour or so
- *     npm run bench -- planes        those whose file has the word
+ *     npm run bench -- planes        those whose file has the word; the rest of the page stands
  */
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Compared } from './rounds';
@@ -52,11 +52,30 @@ const node = (words: readonly string[], environment: NodeJS.ProcessEnv = {}) =>
 
 const folder = mkdtempSync(join(tmpdir(), 'downgradient-bench-'));
 const failed: string[] = [];
-const page: string[] = [
-  '# Benchmarks',
-  '',
-  `Written by \`npm run bench\` on ${new Date().toISOString().slice(0, 10)}, Node ${process.versions.node}. A ratio is a time over the first task's of the same group, in the same run; under 1 is faster.`,
-];
+const HEAD = `# Benchmarks
+
+Written by \`npm run bench\`. A ratio is a time over the first task's of the same group, in the same run; under 1 is faster. Each part says when it was run and how busy the machine was then: the processes that wanted a core, on average over the minute before.
+`;
+
+/** The page as it stands, by file. */
+const parts = new Map<string, string>(
+  (existsSync(PAGE) ? readFileSync(PAGE, 'utf8') : '')
+    .split(/^## /m)
+    .slice(1)
+    .map((part) => [part.slice(0, part.indexOf('\n')).trim(), `## ${part.trimEnd()}\n`] as const),
+);
+let page: string[] = [];
+
+const begun = () =>
+  `${new Date().toISOString().slice(0, 10)}, Node ${process.versions.node}, ${(loadavg()[0] ?? 0).toFixed(1)} wanting a core.`;
+
+/** Runs one file and keeps its part of the page. */
+function part(file: string, run: () => void): void {
+  page = [`## ${file}`, '', begun()];
+  run();
+  if (failed.includes(file)) page.push('', 'It did not run to its end.');
+  parts.set(file, `${page.join('\n')}\n`);
+}
 
 /** What a file found by itself: comparisons in rounds, and plain lines. */
 function found(collected: string): void {
@@ -92,44 +111,45 @@ function timedGroup(name: string, benchmarks: readonly Timed[]): void {
     );
 }
 
-for (const file of benches) {
-  const timed = join(folder, `${file}.json`);
-  const collected = join(folder, `${file}.jsonl`);
-  const status = node(
-    [
-      join('node_modules', 'vitest', 'vitest.mjs'),
-      ...[
-        'bench',
-        '--run',
-        '--project',
-        'unit',
-        '--outputJson',
-        timed,
-        join('tests', 'bench', file),
+for (const file of benches)
+  part(file, () => {
+    const timed = join(folder, `${file}.json`);
+    const collected = join(folder, `${file}.jsonl`);
+    const status = node(
+      [
+        join('node_modules', 'vitest', 'vitest.mjs'),
+        ...[
+          'bench',
+          '--run',
+          '--project',
+          'unit',
+          '--outputJson',
+          timed,
+          join('tests', 'bench', file),
+        ],
       ],
-    ],
-    { BENCH_COLLECTED: collected },
-  );
-  if (status !== 0) failed.push(file);
-  page.push('', `## ${file}`);
-  if (existsSync(timed))
-    for (const one of (JSON.parse(readFileSync(timed, 'utf8')) as Listed).files)
-      for (const { fullName, benchmarks } of one.groups)
-        timedGroup(fullName.replace(/^.*\.bench\.ts > /, ''), benchmarks);
-  found(collected);
-}
+      { BENCH_COLLECTED: collected },
+    );
+    if (status !== 0) failed.push(file);
+    if (existsSync(timed))
+      for (const one of (JSON.parse(readFileSync(timed, 'utf8')) as Listed).files)
+        for (const { fullName, benchmarks } of one.groups)
+          timedGroup(fullName.replace(/^.*\.bench\.ts > /, ''), benchmarks);
+    found(collected);
+  });
 
-for (const file of scripts) {
-  const collected = join(folder, `${file}.jsonl`);
-  const tsx = join('node_modules', 'tsx', 'dist', 'cli.mjs');
-  if (node([tsx, join('tests', 'bench', file)], { BENCH_COLLECTED: collected }) !== 0)
-    failed.push(file);
-  page.push('', `## ${file}`);
-  found(collected);
-}
+for (const file of scripts)
+  part(file, () => {
+    const collected = join(folder, `${file}.jsonl`);
+    const tsx = join('node_modules', 'tsx', 'dist', 'cli.mjs');
+    const status = node([tsx, join('tests', 'bench', file)], { BENCH_COLLECTED: collected });
+    if (status !== 0) failed.push(file);
+    found(collected);
+  });
 
 rmSync(folder, { recursive: true, force: true });
-if (failed.length > 0) page.push('', `Did not run to their end: ${failed.join(', ')}.`);
-if (asked.length === 0) writeFileSync(PAGE, `${page.join('\n')}\n`);
-else console.log(page.join('\n'));
+const there = [...parts].filter(([file]) => existsSync(join(FOLDER, file)));
+const sorted = there.toSorted(([a], [b]) => (a < b ? -1 : 1)).map(([, text]) => text);
+writeFileSync(PAGE, [HEAD, ...sorted].join('\n'));
+if (failed.length > 0) console.log(`Did not run to their end: ${failed.join(', ')}.`);
 process.exitCode = failed.length > 0 ? 1 : 0;

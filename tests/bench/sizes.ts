@@ -30,8 +30,9 @@ const parts = [built].flat().flatMap((one) => ('output' in one ? one.output : []
 const chunks = new Map(
   parts.flatMap((part) => (part.type === 'chunk' ? [[part.fileName, part] as const] : [])),
 );
-const entry = [...chunks.values()].find((chunk) => chunk.isEntry && /index/.test(chunk.fileName));
-if (!entry) throw new Error('The build has no first page.');
+const page = parts.find(({ fileName }) => fileName === 'index.html');
+if (page?.type !== 'asset') throw new Error('The build has no first page.');
+const named = String(page.source).matchAll(/(?:src|href)="\.\/(assets\/[^"]+\.js)"/g);
 
 const first = new Set<Rollup.OutputChunk>();
 const load = (chunk: Rollup.OutputChunk | undefined): void => {
@@ -39,7 +40,8 @@ const load = (chunk: Rollup.OutputChunk | undefined): void => {
   first.add(chunk);
   for (const name of chunk.imports) load(chunks.get(name));
 };
-load(entry);
+for (const [, name = ''] of named) load(chunks.get(name));
+if (first.size === 0) throw new Error('The first page loads no script.');
 
 const sized = [...chunks.values()].map((chunk) => ({ chunk, size: kB(chunk.code) }));
 const total = sized
