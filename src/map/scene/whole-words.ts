@@ -23,6 +23,9 @@ const NEAR = 12;
 /** px further off at which a name is read as ill as over a line. */
 const FURTHER_OFF = 5;
 
+/** Words that belong to a point and could be taken for those of another. */
+const OF_POINTS: readonly TextItem['layer'][] = ['point-labels', 'posted-heads'];
+
 const reachesOf = ({ layer, always, away, size, sides }: TextItem): number[] =>
   layer === 'captions' && always && sides.length > 1
     ? Array.from({ length: STEPS_BACK + 1 }, (_, step) => away + step * size)
@@ -69,8 +72,11 @@ export function wholeWords(
     .concat(taken);
   const underfoot = new Underfoot(whole, px, window, magnify);
   const isClear = (box: Box) => within(box, window) && !covered.some((one) => meet(one, box));
-  /** The name of a point where it is read best, and nowhere that it would be taken for another's. */
-  const nameOfPoint = (item: TextItem, who: string): Item[] => {
+  /**
+   * The name or the level of a point where it is read best, and not where it would be
+   * taken for another's: no such name is drawn, while a level stands there at the last.
+   */
+  const besideItsPoint = (item: TextItem, who: string): Item[] => {
     const [x, y] = px(item.at);
     const drawn = magnified(item, magnify) as TextItem;
     const choices = standsOf(item).flatMap(({ side, further }, order) => {
@@ -81,7 +87,7 @@ export function wholeWords(
       return [{ side, further, cost, order, isOwn }];
     });
     const stands = choices
-      .filter(({ isOwn }) => isOwn || item.always)
+      .filter(({ isOwn }) => isOwn || item.always || item.layer === 'posted-heads')
       .toSorted((a, b) => Number(b.isOwn) - Number(a.isOwn) || a.cost - b.cost || a.order - b.order)
       .map(({ side, further }) => ({ side, further }));
     return stands.length > 0 ? [{ ...item, stands }] : item.always ? [item] : [];
@@ -104,7 +110,8 @@ export function wholeWords(
     const item = given.along ? alongLine(given) : given;
     const [x, y] = px(item.at);
     if (!within({ left: x, right: x, top: y, bottom: y }, window)) return [];
-    if (item.layer === 'point-labels' && item.who !== undefined) return nameOfPoint(item, item.who);
+    if (OF_POINTS.includes(item.layer) && item.who !== undefined)
+      return besideItsPoint(item, item.who);
     const choices = reachesOf(item).flatMap((away, step) => {
       const drawn = magnified({ ...item, away }, magnify) as TextItem;
       return item.sides.flatMap((side) => {

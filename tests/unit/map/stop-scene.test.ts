@@ -6,7 +6,7 @@ import { namedPoints } from '../../../src/domain/walk/named-points';
 import { headsOf } from '../../../src/domain/water/event-heads';
 import { flowOf } from '../../../src/domain/water/flow';
 import { drawnPlaces, placeOf } from '../../../src/map/scene/from-locations';
-import { meet } from '../../../src/map/scene/place-labels';
+import { grown, meet } from '../../../src/map/scene/place-labels';
 import {
   extentOf,
   inView,
@@ -135,5 +135,46 @@ describe('the points that the words of a stop name', () => {
     expect([...namedPoints(site, words)].toSorted()).toEqual(['MW-1', 'PZ-3D']);
     const sources = { title: '', sentences: [['Fuel tank pit and Degreaser sump.']] };
     expect([...namedPoints(site, sources)].toSorted()).toEqual(['SA-1', 'SA-2']);
+  });
+});
+
+describe('a head of a nest on the wall, in a small window and on a sheet', () => {
+  const { easting, northing } = site.locations.get('PZ-7') ?? {};
+  const [east, north] = [easting?.value ?? 0, northing?.value ?? 0];
+  // Half the width of the site in metres; px across; what sizes are multiplied by.
+  const windows = [
+    ['wall', 250, 1200, 1.5],
+    ['small window', 250, 700, 1],
+    ['sheet', 200, 1260, 0.75],
+  ] as const;
+  test.each(windows)('stands in one line with its own well: %s', (_, half, width, magnify) => {
+    const seen = {
+      west: east - half,
+      east: east + half,
+      south: north - half,
+      north: north + half,
+    };
+    const laid = readable(sceneOf('water'), site, { seen, size: [width, width], magnify });
+    const places = drawnPlaces(laid);
+    const scale = width / (2 * half);
+    const downOf = (who: string) => (seen.north - (places.get(who)?.[1] ?? NaN)) * scale;
+    const placed = wordsPlaced(laid, { extent: seen, width, height: width }, magnify);
+    for (const [own, mate] of [
+      ['MW-3', 'PZ-3D'],
+      ['MW-6', 'PZ-6D'],
+      ['PZ-8', 'PZ-8D'],
+    ] as const) {
+      const head = placed.find(
+        ({ item: { layer, who } }) => layer === 'posted-heads' && who === own,
+      );
+      const middle = ((head?.box.top ?? NaN) + (head?.box.bottom ?? NaN)) / 2;
+      const apart = Math.abs(downOf(own) - downOf(mate));
+      expect(Math.abs(middle - downOf(own)), own).toBeLessThan(apart / 3);
+      // Nothing else is written in its line on that side.
+      const name = placed.find(
+        ({ item: { layer, who } }) => layer === 'point-labels' && who === mate,
+      );
+      if (head && name) expect(meet(grown(head.box, 6, 0), name.box), mate).toBe(false);
+    }
   });
 });

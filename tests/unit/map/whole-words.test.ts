@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { TextItem } from '../../../src/map/scene/scene';
+import { LEVEL_SIDES } from '../../../src/map/scene/sides';
 import { wholeWords } from '../../../src/map/scene/whole-words';
 
 /** 100 m by 50 m in a window of 1000 by 500 px: ten px a metre. */
@@ -134,6 +135,47 @@ describe('the name of a point', () => {
   test('is left out where it could only be taken for another’s, unless the words of the stop name it', () => {
     expect(standsBeside(44, { sides: ['w'] })).toEqual([]);
     expect(standsBeside(44, { sides: ['w'], always: true })).toEqual([['w']]);
+  });
+});
+
+describe('the head of one well of a nest, drawn apart from the other', () => {
+  const well = (who: string, north: number, size: number) =>
+    ({
+      kind: 'symbol',
+      layer: 'points',
+      who,
+      at: [50, north],
+      shape: 'piezometer, installed',
+      size,
+      colour: 'ink',
+    }) as const;
+  /** Twenty px under MW-3, as `nestsApart` sets them. */
+  const nest = [well('MW-3', 26, 18), well('PZ-3D', 24, 16)];
+  const headOf = (who: string, north: number, more: Partial<TextItem> = {}) =>
+    words([50, north], {
+      layer: 'posted-heads',
+      who,
+      text: '956.64',
+      sides: LEVEL_SIDES,
+      away: 12.5,
+      always: true,
+      mark: 'level, well',
+      ...more,
+    });
+  const firstSide = (head: TextItem) => {
+    const item = wholeWords([...nest, head], SEEN, [1000, 500], 1).at(-1);
+    return item?.kind === 'text' ? item.stands?.[0]?.side : undefined;
+  };
+
+  test('stands in one line with its own well, not between the two', () => {
+    expect(firstSide(headOf('MW-3', 26))).toBe('e');
+    expect(firstSide(headOf('PZ-3D', 24))).toBe('se');
+  });
+
+  test('is never left out for want of such a place', () => {
+    const only = { sides: ['se'] as const };
+    expect(firstSide(headOf('MW-3', 26, only))).toBe('se');
+    expect(firstSide(headOf('MW-3', 26, { ...only, always: false }))).toBe('se');
   });
 });
 
