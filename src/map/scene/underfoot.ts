@@ -1,6 +1,6 @@
 import { whereInArea } from '../../domain/geometry/inside';
 import { stretches } from './along';
-import { grown, meet, type Box } from './place-labels';
+import { grown, meet, within, type Box } from './place-labels';
 import { magnified, plainly, type PlainItem } from './plain';
 import type { Place, Scene, SymbolItem } from './scene';
 
@@ -91,19 +91,26 @@ export class Underfoot {
 
   /**
    * Whether words in a box stand so near the symbols of another point than
-   * theirs that they are taken for its name: close to them anywhere, or in one
-   * line with them.
+   * theirs that they are taken for its name: close to them anywhere, in one
+   * line with them, or straight over or under them.
    */
   isBesideAnother(box: Box, who: string, px: number): boolean {
     const close = grown(box, px / 3);
     const inLine = grown(box, px, (box.top - box.bottom) / 4);
-    for (const name of squares(inLine))
+    const inColumn = grown(box, 0, px);
+    const isTaken = (symbol: Box) =>
+      meet(symbol, close) || meet(symbol, inLine) || within(middleOf(symbol), inColumn);
+    for (const name of squares(grown(box, px)))
       for (const { point, box: symbol } of this.#symbols.get(name) ?? [])
-        if (point !== undefined && point !== who && (meet(symbol, close) || meet(symbol, inLine)))
-          return true;
+        if (point !== undefined && point !== who && isTaken(symbol)) return true;
     return false;
   }
 }
+
+const middleOf = ({ left, top, right, bottom }: Box): Box => {
+  const [x, y] = [(left + right) / 2, (top + bottom) / 2];
+  return { left: x, right: x, top: y, bottom: y };
+};
 
 /** The box of a symbol in a window, its size and offset as drawn. */
 export function boxAround(
