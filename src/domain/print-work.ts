@@ -1,5 +1,12 @@
 import { evaluate, isFunctionName } from './arithmetic';
-import { fixed, inPrintUnits, unitOfDimension, usualDecimals, type PrintUnits } from './show';
+import {
+  fixed,
+  inPrintUnits,
+  unitOfDimension,
+  unitsTogether,
+  usualDecimals,
+  type PrintUnits,
+} from './show';
 import { METRES_PER, type LengthUnit } from './units';
 import type { Quantified, Source, Term, Work } from './work';
 
@@ -39,7 +46,10 @@ const MOST_EXTRA_DIGITS = 12;
  * recorded horizontal length is shown beside it.
  */
 export function printWork(work: Work, siteUnits: PrintUnits): PrintedWork {
-  const units = unitsFor(work, siteUnits);
+  const units = unitsTogether(
+    [...work.terms, work.answer].map(({ dimension }) => dimension),
+    siteUnits,
+  );
   const answer = inPrintUnits(work.answer, units);
   const printedAnswer = fixed(answer, work.decimals);
   const half = 0.5 * 10 ** -work.decimals;
@@ -72,13 +82,6 @@ export function printWork(work: Work, siteUnits: PrintUnits): PrintedWork {
 
 /** The printed number as arithmetic takes it: with a plain minus. */
 export const plainNumber = (text: string) => Number(text.replace('−', '-'));
-
-function unitsFor(work: Work, units: PrintUnits): PrintUnits {
-  const dimensions = new Set([...work.terms, work.answer].map(({ dimension }) => dimension));
-  return dimensions.has('length') && dimensions.has('distance')
-    ? { vertical: units.vertical, grid: units.vertical }
-    : units;
-}
 
 /** A term's own decimals: as many as tell it to five figures, or to the usual place for a length. */
 function naturalDecimals({ value, dimension }: Quantified, units: PrintUnits): number {

@@ -1,6 +1,6 @@
 /** Numbers to text: the one place, so that page, sheet and terminal say the same. */
 import type { Dimension, Quantified } from './work';
-import { inUnits, isLengthUnit, type LengthUnit, type Metres } from './units';
+import { inUnits, isLengthUnit, METRES_PER, type LengthUnit, type Metres } from './units';
 
 /** The units a site is printed in. */
 export type PrintUnits = { readonly vertical: LengthUnit; readonly grid: LengthUnit };
@@ -92,6 +92,8 @@ export function unitOfDimension(dimension: Dimension, units: PrintUnits): string
       return UNIT_TEXT[units.vertical];
     case 'distance':
       return UNIT_TEXT[units.grid];
+    case 'area':
+      return `${UNIT_TEXT[units.vertical]}²`;
     case 'angle':
       return '°';
     case 'concentration':
@@ -102,9 +104,22 @@ export function unitOfDimension(dimension: Dimension, units: PrintUnits): string
   }
 }
 
+/**
+ * The units of a line or a table: where vertical and horizontal lengths stand
+ * together all are in the vertical unit, so that nothing needs a factor.
+ */
+export function unitsTogether(
+  dimensions: readonly (Dimension | 'text')[],
+  units: PrintUnits,
+): PrintUnits {
+  const isMixed = dimensions.includes('length') && dimensions.includes('distance');
+  return isMixed ? { vertical: units.vertical, grid: units.vertical } : units;
+}
+
 /** A quantity as a number in the unit it is printed in. */
 export function inPrintUnits({ value, dimension }: Quantified, units: PrintUnits): number {
   if (dimension === 'length') return inUnits(value as Metres, units.vertical);
   if (dimension === 'distance') return inUnits(value as Metres, units.grid);
+  if (dimension === 'area') return value / METRES_PER[units.vertical] ** 2;
   return value;
 }

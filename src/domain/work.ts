@@ -12,6 +12,7 @@ import type { LengthUnit } from './units';
 export type Dimension =
   | 'length' // vertical: depth, elevation, head. Metres inside, the site's vertical unit on paper
   | 'distance' // horizontal: metres inside, the grid's unit on paper
+  | 'area' // product of two lengths, along the ground or of heads: m² inside, the vertical unit squared on paper
   | 'slope' // length per distance: no unit
   | 'angle' // degrees
   | 'concentration' // µg/L

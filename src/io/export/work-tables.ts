@@ -4,6 +4,7 @@ import {
   inPrintUnits,
   lengthNumber,
   unitOfDimension,
+  unitsTogether,
   unitText,
   type PrintUnits,
 } from '../../domain/show';
@@ -93,8 +94,12 @@ function workLines(site: Site, of: string, work: Work): Line[] {
 }
 
 /** The rows of a work's own table, such as the wells of a plane, each as "column value unit". */
-function tableRows(table: WorkTable | undefined, units: PrintUnits): readonly string[] {
+function tableRows(table: WorkTable | undefined, siteUnits: PrintUnits): readonly string[] {
   if (!table) return [];
+  const units = unitsTogether(
+    table.columns.map(({ dimension }) => dimension),
+    siteUnits,
+  );
   return table.rows.map((cells) =>
     cells
       .map((value, at) => {

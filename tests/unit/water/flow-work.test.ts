@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { evaluate } from '../../../src/domain/arithmetic';
 import { EARTH_RADIUS } from '../../../src/domain/grid';
+import { plainNumber, printWork } from '../../../src/domain/print-work';
+import { inPrintUnits, unitsTogether } from '../../../src/domain/show';
 import { degrees, inUnits, metres } from '../../../src/domain/units';
 import { flowOf } from '../../../src/domain/water/flow';
 import type { Term, Work } from '../../../src/domain/work';
@@ -80,7 +82,7 @@ test('every formula under gradient and direction gives its answer from its terms
 
 describe('the gradient', () => {
   const { work } = flow.gradient!;
-  test('is of two slopes, each from sums over the wells, in metres about their middle', () => {
+  test('is of two slopes, each from sums over the wells about their middle', () => {
     expect([work.formula, work.symbol, work.answer.dimension]).toEqual([
       'sqrt(a^2 + b^2)',
       'i',
@@ -110,6 +112,36 @@ describe('the gradient', () => {
     expect(term(a!, 'Sxh').value).toBeCloseTo(sum(x, h), 9);
     expect(term(b!, 'Syh').value).toBeCloseTo(sum(y, h), 9);
     expect(a!.note).toContain(`combined factor ${FACTOR.toFixed(7)}.`);
+  });
+
+  // A hand check with a calculator: the sums from the table as printed, in one unit with it.
+  test('prints its sums in the unit of the table over which they are, whatever that of the grid', () => {
+    const units = { vertical: 'ft', grid: 'm' } as const;
+    const slope = workOf(work.terms[0]!);
+    const dimensions = slope.table!.columns.map(({ dimension }) => dimension);
+    const together = unitsTogether(dimensions, units);
+    expect(together).toEqual({ vertical: 'ft', grid: 'ft' });
+    const rows = slope.table!.rows.map(
+      (row) =>
+      [1, 2, 3].map((at) => inPrintUnits({ value: row[at] as number, dimension: dimensions[at] as 'length' }, together)), // prettier-ignore
+    );
+    const mean = [0, 1, 2].map((at) => rows.reduce((sum, row) => sum + row[at]!, 0) / rows.length);
+    const sum = (p: number, q: number) =>
+      rows.reduce((total, row) => total + (row[p]! - mean[p]!) * (row[q]! - mean[q]!), 0);
+    const printed = new Map(
+      printWork(slope, units).terms.map(({ symbol, number, unit }) => [symbol, { number, unit }]),
+    );
+    for (const [symbol, p, q] of [
+      ['Sxx', 0, 0],
+      ['Syy', 1, 1],
+      ['Sxy', 0, 1],
+      ['Sxh', 0, 2],
+    ] as const) {
+      // prettier-ignore
+      const { number, unit } = printed.get(symbol)!;
+      expect(unit).toBe('ft²');
+      expect(plainNumber(number) / sum(p, q)).toBeCloseTo(1, 4);
+    }
   });
 
   test('lists every well with its place, head, fit, residual and weight', () => {
