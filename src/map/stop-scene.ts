@@ -76,6 +76,8 @@ const NAMES: readonly Item['layer'][] = ['point-labels', 'feature-labels'];
 /** px that names stand further off before they are left out; those that are looked for, before they stand on something. */
 const FURTHER = [6, 12];
 const LOOKED_FOR = [...FURTHER, 20, 28, 40];
+/** Names of ground stand nearer, or they are taken for those of other ground. */
+const BESIDE_GROUND = [...FURTHER, 18];
 
 /** What of a stop its map is made from; names in its words are written before others. */
 type DrawnStop = Pick<Stop, 'made' | 'view'> & Partial<Pick<Stop, 'title' | 'sentences'>>;
@@ -114,7 +116,7 @@ export function stopScene(
         layer: 'point-labels',
         priority: isPoint ? 0 : 1,
         always: item.always ?? isPoint,
-        further: LOOKED_FOR,
+        further: isPoint ? LOOKED_FOR : BESIDE_GROUND,
       };
     return isPoint ? { ...item, further: FURTHER } : item;
   };

@@ -71,6 +71,9 @@ export function wholeWords(
     )
     .concat(taken);
   const underfoot = new Underfoot(whole, px, window, magnify);
+  const points = new Set(
+    whole.flatMap(({ layer, who }) => (layer === 'points' && who ? [who] : [])),
+  );
   const isClear = (box: Box) => within(box, window) && !covered.some((one) => meet(one, box));
   /**
    * The name or the level of a point where it is read best, and not where it would be
@@ -83,7 +86,7 @@ export function wholeWords(
       const box = boxOf({ item: drawn, x, y }, side, further * magnify);
       if (!isClear(box)) return [];
       const cost = underfoot.cost(box) + further / FURTHER_OFF;
-      const isOwn = !underfoot.isBesideAnother(box, who, NEAR * magnify);
+      const isOwn = !points.has(who) || !underfoot.isBesideAnother(box, who, NEAR * magnify);
       return [{ side, further, cost, order, isOwn }];
     });
     const stands = choices
