@@ -1,5 +1,5 @@
 import { flowAt, gaugedEvents } from '../findings/history';
-import { direction, directionDoubt } from '../show';
+import { direction, directionDoubt, wind } from '../show';
 import type { Site } from '../site/site';
 import { turn } from '../units';
 import type { Flow } from '../water/flow';
@@ -65,15 +65,65 @@ function changedBetween(ways: readonly EventWay[]): readonly [EventWay, EventWay
   return furthest ?? null;
 }
 
+/** The directions of all events that gave one, from the first clockwise to the last. */
+function inTurn({ azimuthGrid }: Flow, ways: readonly EventWay[]): EventWay[] {
+  const from = azimuthGrid?.value ?? 0;
+  return ways.toSorted((a, b) => turn(from, a.azimuth) - turn(from, b.azimuth));
+}
+
+/** Where water went in other events, where that is another wind: ", in another event toward the south-east". */
+export function otherWinds(site: Site, flow: Flow): string {
+  if (flow.azimuthGrid === null) return '';
+  const here = wind(flow.azimuthGrid.value);
+  const others = waysOf(site, flow.zone).ways.filter(({ azimuth }) => wind(azimuth) !== here);
+  const winds = [...new Set(inTurn(flow, others).map(({ azimuth }) => wind(azimuth)))];
+  if (winds.length === 0) return '';
+  return `, in ${others.length === 1 ? 'another event' : 'other events'} toward the ${listed(winds)}`;
+}
+
+/** The direction of an event in its own words, and how far it ranges over the events: one sentence. */
+export function wayInEvents(site: Site, flow: Flow): Sentence {
+  const { event, zone, azimuthGrid, azimuthHalfWidth: half } = flow;
+  if (azimuthGrid === null) return [];
+  const { ways, unresolved } = waysOf(site, zone);
+  const ordered = inTurn(flow, ways);
+  const [first, last] = [ordered[0], ordered.at(-1)];
+  const [from, to] = [direction(first?.azimuth ?? 0), direction(last?.azimuth ?? 0)];
+  const all = ways.length + unresolved;
+  const over =
+    ways.length > 1
+      ? `, and ${from === to ? from : `${from} to ${to}`} over the ${ways.length} events ${unresolved > 0 ? 'that gave one' : 'gauged'}`
+      : all > 1
+        ? `, the only one of the ${all} events gauged that gave one`
+        : '';
+  return said(
+    'Direction ',
+    { text: direction(azimuthGrid.value), work: azimuthGrid.work },
+    `${half === null ? '' : ` ${directionDoubt(half)}`} (${monthOf(site, event)})${over}; north on the map is 0°, east 90°.`,
+  );
+}
+
+/** What the ± of a direction is made of, for people who do not test hypotheses. */
+const KIND_OF_ERROR = {
+  stated: 'on the errors stated for survey and readings',
+  fromResiduals: 'on how far the heads scatter about one even slope',
+} as const;
+
+/** What the ± of one event tells, and how often it holds. */
+export function whatErrorTells({ settings }: Site, { confidence, fitted, zone }: Flow): string {
+  const rests = KIND_OF_ERROR[confidence?.governing ?? 'stated'];
+  const heads = `${counted(fitted.length, 'head')}${zone === null ? '' : ` of the ${zone} zone`}`;
+  return `The ± is of this event alone and holds ${odds(settings.confidence)}; it rests ${rests}: ${heads}`;
+}
+
 /**
  * How far the direction ranges over all events gauged: the readings of one say
  * nothing of that. Each event is held against its own error.
  */
-export function overEvents(site: Site, { zone, azimuthGrid }: Flow): Sentence[] {
-  if (azimuthGrid === null) return [];
-  const { ways, unresolved } = waysOf(site, zone);
-  const from = azimuthGrid.value;
-  const sorted = ways.toSorted((a, b) => turn(from, a.azimuth) - turn(from, b.azimuth));
+export function overEvents(site: Site, flow: Flow): Sentence[] {
+  if (flow.azimuthGrid === null) return [];
+  const { ways, unresolved } = waysOf(site, flow.zone);
+  const sorted = inTurn(flow, ways);
   const [first, last] = [sorted[0], sorted.at(-1)];
   if (!first || !last) return [];
   const all = ways.length + unresolved;

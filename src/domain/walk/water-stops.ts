@@ -1,9 +1,16 @@
-import { direction, directionDoubt, gradient, length, significant, unitText, wind } from '../show';
+import { gradient, length, significant, unitText, wind } from '../show';
 import { metres } from '../units';
 import { leftOutWords, type GaugedScreen } from '../water/event-heads';
 import type { Flow } from '../water/flow';
 import { bare } from './ground-stops';
-import { gaugedWith, odds, overEvents, restsOn } from './how-sure';
+import {
+  gaugedWith,
+  otherWinds,
+  overEvents,
+  restsOn,
+  whatErrorTells,
+  wayInEvents,
+} from './how-sure';
 import { isAskedAbout, leftOutSentence } from './left-out-words';
 import { counted, days, listed, said, type Material, type Sentence, type Telling } from './stop';
 import { windowAround } from './window';
@@ -90,7 +97,7 @@ export function whichWay(material: Material): Telling {
       flow?.azimuthGrid && told
         ? flow.isPlane === false
           ? `On the whole toward the ${wind(flow.azimuthGrid.value)}, but no one arrow tells it`
-          : `Water moves toward the ${wind(flow.azimuthGrid.value)}`
+          : `Water moves toward the ${wind(flow.azimuthGrid.value)}${otherWinds(site, flow)}`
         : 'Which way the water goes is not resolved',
     sentences: flow ? waySentences(material) : [said('No event is chosen.')],
     alsoOf: flow ? gaugedWith(site, flow.zone) : [],
@@ -111,7 +118,7 @@ export function whichWay(material: Material): Telling {
 /** Beyond this to either side a direction is a guess at a quarter of the compass. Common practice, no source. */
 const LOOSE = 45;
 
-function waySentences({ site, of, flow }: Material): Sentence[] {
+function waySentences({ site, flow }: Material): Sentence[] {
   if (!flow) return [];
   const { azimuthGrid, azimuthHalfWidth: half } = flow;
   if (!flow.resolved || azimuthGrid === null)
@@ -121,16 +128,12 @@ function waySentences({ site, of, flow }: Material): Sentence[] {
       said(...nearlyInLine(flow)),
     ].filter((sentence) => sentence.some((part) => part !== ''));
   return [
-    said(
-      'Direction ',
-      { text: direction(azimuthGrid.value), work: azimuthGrid.work },
-      ` (north on the map is 0°, east 90°), from ${counted(flow.fitted.length, 'head')}${of.zone === null ? '' : ` of the ${of.zone} zone`}.`,
-    ),
+    wayInEvents(site, flow),
     half === null
       ? said('The error of the readings is too large to be given as a ±.')
       : said(
-          `The error of the readings leaves it ${directionDoubt(half)}, ${odds(site.settings.confidence)}`,
-          half > LOOSE ? ': a wide fan, drawn on the map.' : '.',
+          whatErrorTells(site, flow),
+          half > LOOSE ? '. That is a wide fan, drawn on the map.' : '.',
         ),
     ...overEvents(site, flow),
     ...restsOn(site, flow),

@@ -14,6 +14,8 @@ import { odds } from '../../../src/domain/walk/how-sure';
 import { pushEvent } from '../../../src/domain/walk/push-event';
 import { compassOf } from '../../../src/domain/walk/receptors-stop';
 import { plain, type MadeStop } from '../../../src/domain/walk/stop';
+import { headsOf } from '../../../src/domain/water/event-heads';
+import { flowOf } from '../../../src/domain/water/flow';
 import { gridOf, siteOf } from '../../../src/io/open-site';
 import { openFolder } from '../folder';
 
@@ -45,7 +47,11 @@ function changed(name: Demo, edit: Edit): Site {
 describe('how sure the direction is', () => {
   test('ranges over all events, beside the error of one', () => {
     const says = told('osier-bend', '2026-09', 'way');
-    expect(says).toContain('The error of the readings leaves it ± 0.5°, 19 times in 20.');
+    expect(says[0]).toBe('Water moves toward the east, in another event toward the south-east');
+    expect(says[1]).toBe(
+      'Direction 106° ± 0.5° (2026-09), and 106° to 126° over the 3 events gauged; north on the map is 0°, east 90°.',
+    );
+    expect(says[2]).toMatch(/^The ± is of this event alone and holds 19 times in 20; /);
     expect(says).toContain(
       'In the 3 events gauged it went from 106° ± 0.5° (2026-09) to 126° ± 1.1° (2026-03): it changes by more than those errors.',
     );
@@ -102,7 +108,29 @@ describe('how sure the direction is', () => {
     expect(says).toContain(
       'In 1 of the 2 events gauged no direction could be told, so how far it changes is not known.',
     );
-    expect(told('osier-bend', '2026-09', 'way').join(' ')).not.toContain('rests on');
+    expect(told('osier-bend', '2026-09', 'way').join(' ')).not.toContain('rests on one well');
+  });
+
+  test('says which kind of error the ± rests on, as Check does, in every event', () => {
+    const words = { 'the stated errors': 'on the errors stated', 'the scatter': 'heads scatter' };
+    const seen = new Set<string>();
+    for (const [name, event] of [
+      ['osier-bend', '2025-09'],
+      ['osier-bend', '2026-03'],
+      ['osier-bend', '2026-09'],
+      ['quellmoor', '2026-05'],
+    ] as const) {
+      const { site } = demo[name];
+      const flow = flowOf(site, event, OF[name].zone, headsOf(site, event));
+      const [kind] = /the (stated errors|scatter)(?=\.)/.exec(flow.findings.join(' ')) ?? [];
+      seen.add(kind ?? '');
+      expect(told(name, event, 'way')[2]).toContain(words[kind as keyof typeof words]);
+    }
+    expect([...seen].toSorted()).toEqual(['the scatter', 'the stated errors']);
+    expect(told('quellmoor', '2026-05', 'way')[2]).toContain('how far the heads scatter');
+    expect(told('quellmoor', '2026-05', 'way')[1]).toContain(
+      '160° ± 2.7° (2026-05), the only one of the 2 events gauged that gave one',
+    );
   });
 
   test('rests on the fewest there are where only three wells count', () => {
