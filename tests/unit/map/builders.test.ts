@@ -2,9 +2,9 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { VERDICTS } from '../../../src/domain/lab/verdict';
 import type { Feature, Location } from '../../../src/domain/site/schema';
-import { inUnits } from '../../../src/domain/units';
+import { inUnits, metres } from '../../../src/domain/units';
 import { headsOf } from '../../../src/domain/water/event-heads';
-import { flowOf } from '../../../src/domain/water/flow';
+import { flowOf, type Flow } from '../../../src/domain/water/flow';
 import { featureItems } from '../../../src/map/scene/from-features';
 import { directionDoubt } from '../../../src/domain/show';
 import { flowItems, flowWords, residualItems } from '../../../src/map/scene/from-flow';
@@ -149,7 +149,32 @@ describe('the arrow', () => {
     );
     for (const [i, { height }] of bars.entries())
       expect(Math.sign(height)).toBe(Math.sign(flow.fitted[i]?.residual ?? 0));
-    expect(Math.max(...bars.map(({ height }) => Math.abs(height)))).toBeCloseTo(44, 9);
+  });
+
+  test('a bar is whole at three standard errors of a head, or at the longest where that is more', () => {
+    const longestBar = (flow: Flow) =>
+      Math.max(...residualItems(flow, 'ft').map(({ height }) => Math.abs(height)));
+    const flow = flowOf(site, '2025-09', 'shallow');
+    const largest = Math.max(...flow.fitted.map(({ residual }) => Math.abs(residual)));
+    const sigma = Math.max(...flow.fitted.map(({ gauged }) => gauged.sigma));
+    expect(largest).toBeLessThan(3 * sigma);
+    expect(longestBar(flow)).toBeCloseTo((44 * largest) / (3 * sigma), 9);
+    const tenfold = flow.fitted.map((one) => ({ ...one, residual: metres(10 * one.residual) }));
+    expect(longestBar({ ...flow, fitted: tenfold })).toBeCloseTo(44, 9);
+  });
+
+  test('its head keeps off the wells it would lie under: a twelfth of the way to the farthest', () => {
+    for (const event of ['2025-09', '2026-03', '2026-09']) {
+      const flow = flowOf(site, event, 'shallow');
+      const [arrow] = kindOf(flowItems(flow), 'arrow');
+      const reach = Math.max(...flow.fitted.map(({ x, y }) => Math.hypot(x, y)));
+      for (const { location } of flow.gauged) {
+        const { easting, northing } = location;
+        if (!arrow || !easting || !northing) continue;
+        const [east, north] = arrow.head;
+        expect(Math.hypot(easting.value - east, northing.value - north)).toBeGreaterThan(reach / 12); // prettier-ignore
+      }
+    }
   });
 });
 
