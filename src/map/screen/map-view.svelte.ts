@@ -94,6 +94,10 @@ export class MapView {
   /** Put an extent into the window; at once where asked, or where less motion is. */
   show(extent: Extent, atOnce: boolean) {
     const { clientWidth, clientHeight } = this.map.getContainer();
+    // MapLibre hears of a new size later, and would fly to the middle of the window it had.
+    const canvas = this.map.getCanvas();
+    if (canvas.clientWidth !== clientWidth || canvas.clientHeight !== clientHeight)
+      this.map.resize();
     const { center, zoom, bearing } = cameraFor(
       extent,
       [clientWidth, clientHeight],
