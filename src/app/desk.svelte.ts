@@ -10,7 +10,7 @@ import { fileStem } from './file-stem';
 import { importOf } from './import/import-view.svelte';
 import { kindOf } from './import/kind-of';
 import { FolderDesk } from './keeping/folder-desk.svelte';
-import { takeEventInHand, takeInHand } from './keeping/in-hand';
+import { showEventOf, takeEventInHand, takeInHand } from './keeping/in-hand';
 import { Keeping } from './keeping/keeping.svelte';
 import { zipped } from './keeping/pack';
 import { openAway, type OpenedAway } from './open-away';
@@ -176,6 +176,8 @@ export class Desk {
 
   #show(site: OpenSite, namesake: KeptSite | null = null) {
     this.namesake = namesake;
+    // The same site from its zip is looked at in the event the kept one was left in.
+    if (namesake) showEventOf(namesake.id, site);
     this.#turn++;
     this.opening = null;
     this.trouble = null;

@@ -22,8 +22,13 @@ export function putInHand({ keeper, way, initials, shown }: OpenSite) {
 
 /** The event a kept site was last looked at in, in view again; the latest where it is not known or no longer there. */
 export function takeEventInHand(site: OpenSite) {
-  const event = site.keeper && eventInHand(site.keeper.id);
-  if (event) site.show({ event });
+  if (site.keeper) showEventOf(site.keeper.id, site);
+}
+
+/** Show the event that a kept site, by its id, was last looked at in; nothing is changed where it has no such event. */
+export function showEventOf(id: string, site: OpenSite) {
+  const event = eventInHand(id);
+  if (event !== null && site.site.events.has(event)) site.show({ event });
 }
 
 /** The way and initials of the last load of this window taken up again, where it was of this site. */
