@@ -26,22 +26,24 @@ const vc = (sample: string, value: string) =>
   `${sample},75-01-4,Vinyl chloride,${value},µg/L,yes,0.5`;
 
 /** Three push points sampled on two days; vinyl chloride against 2 µg/L, the federal maximum (40 CFR 141.61, value from memory). */
+const tablesWith = (samples: readonly string[], results: readonly string[]) => ({
+  events: ['id,first_day,last_day', 'E1,2025-10-14,2025-10-15'],
+  locations: [
+    'id,easting,northing,kind,status',
+    ...[1, 2, 3].map((n) => `GP-0${n},${n * 100},${n * n * 10},direct push,pushed`),
+  ],
+  screens: ['id,location', ...[1, 2, 3].map((n) => `GP-0${n},GP-0${n}`)],
+  decisions: ['what,on,reason', ...[1, 2, 3].map((n) => `clear point,GP-0${n},Ticket`)],
+  samples: [SAMPLES, ...FIELD, ...samples],
+  results: ['sample,cas,analyte,value,unit,detected,reporting_limit', ...results],
+  screening_levels: [
+    'set,cas,analyte,matrix,value,unit,edition,looked_up,chosen_by',
+    `${LEVELS},75-01-4,Vinyl chloride,groundwater,2,µg/L,2025,2025-10-01,R.O.`,
+  ],
+});
+
 const siteWith = (samples: readonly string[], results: readonly string[]) =>
-  siteFrom({
-    events: ['id,first_day,last_day', 'E1,2025-10-14,2025-10-15'],
-    locations: [
-      'id,easting,northing,kind,status',
-      ...[1, 2, 3].map((n) => `GP-0${n},${n * 100},${n * n * 10},direct push,pushed`),
-    ],
-    screens: ['id,location', ...[1, 2, 3].map((n) => `GP-0${n},GP-0${n}`)],
-    decisions: ['what,on,reason', ...[1, 2, 3].map((n) => `clear point,GP-0${n},Ticket`)],
-    samples: [SAMPLES, ...FIELD, ...samples],
-    results: ['sample,cas,analyte,value,unit,detected,reporting_limit', ...results],
-    screening_levels: [
-      'set,cas,analyte,matrix,value,unit,edition,looked_up,chosen_by',
-      `${LEVELS},75-01-4,Vinyl chloride,groundwater,2,µg/L,2025,2025-10-01,R.O.`,
-    ],
-  });
+  siteFrom(tablesWith(samples, results));
 
 const CLEAN = [vc('A', '0.6'), vc('B', '0.7'), vc('C', '0.8')];
 
@@ -57,6 +59,21 @@ describe('a blind duplicate over a level', () => {
     expect(over && duplicateOverSaid(over)).toBe(
       'DUP-1, a duplicate whose parent is not told, exceeds: Vinyl chloride 3.32 µg/L (level 2 µg/L). It repeats one of the points sampled on 2025-10-14, GP-01 and GP-02; the field samples of none of them exceed it.',
     );
+  });
+
+  test('has its level in the unit of the result, whatever the set is written in', () => {
+    const inMilligrams = siteFrom({
+      ...tablesWith(
+        ['DUP-1,,E1,2025-10-14T12:00,field duplicate,,groundwater'],
+        [...CLEAN, vc('DUP-1', '3.32')],
+      ),
+      screening_levels: [
+        'set,cas,analyte,matrix,value,unit,edition,looked_up,chosen_by',
+        `${LEVELS},75-01-4,Vinyl chloride,groundwater,0.002,mg/L,2025,2025-10-01,R.O.`,
+      ],
+    });
+    const [over] = duplicatesOver(inMilligrams, LEVELS, 'E1');
+    expect(over && duplicateOverSaid(over)).toContain('3.32 µg/L (level 2 µg/L)');
   });
 
   test('is a finding at these points', () => {

@@ -1,4 +1,5 @@
 import type { DuplicateOver } from '../../lab/duplicates-over';
+import { levelInUnitOf } from '../../lab/level-in-unit';
 import { valueOf } from '../../lab/reading';
 import type { SamplesApart } from '../../lab/samples-apart';
 import type { JudgedResult } from '../../lab/site-results';
@@ -8,8 +9,9 @@ import { listed } from '../words';
 const valueSaid = ({ reading }: JudgedResult) =>
   resultText(reading, valueOf(reading)) || (reading.result.value ?? 'not detected');
 
-const levelSaid = ({ judged: { match } }: JudgedResult) =>
-  match.level ? ` (level ${levelText(match.level)})` : '';
+/** " (level 2 µg/L)", in the unit of the result where the level is written in another. */
+const levelSaid = ({ judged: { match }, reading }: JudgedResult) =>
+  match.level ? ` (level ${levelInUnitOf(match.level, reading) ?? levelText(match.level)})` : '';
 
 /** Names a sentence carries: a day's points are few enough to be read out. */
 const MOST_POINTS = 12;
