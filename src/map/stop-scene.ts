@@ -1,3 +1,4 @@
+import { notPlanned } from '../domain/walk/next-stop';
 import { namedPoints } from '../domain/walk/named-points';
 import { pointsShown } from '../domain/walk/points-shown';
 import type { Stop } from '../domain/walk/stop';
@@ -103,6 +104,7 @@ export function stopScene(
     wanted === null || who === undefined || !site.locations.has(who) || layer === 'selection'
       ? true
       : wanted.has(who);
+  const told = sides ? sidesTold(site, shown) : [];
   const placeOf = groundPlaces(flow, site.grid.combinedFactor);
   const { title = '', sentences = [] } = words;
   const named = namedPoints(site, { title, sentences });
@@ -124,7 +126,9 @@ export function stopScene(
     ...siteScene({ ...drawing, site: { ...site, features } })
       .filter(isWanted)
       .map(first),
-    ...(sides ? openSideItems(site, nextPushes(sidesTold(site, shown))) : []),
+    ...(sides
+      ? openSideItems(site, made === 'next' ? notPlanned(site, told) : nextPushes(told))
+      : []),
     ...(contours && placeOf
       ? contourItems(
           contours.surface,

@@ -1,7 +1,7 @@
 import { flowAt } from '../findings/history';
 import { groupBy } from '../group';
 import { keptWhile } from '../kept';
-import { COMPASS_SIDES, FLOW_SIDES, type Side } from '../lab/delineation';
+import { COMPASS_SIDES, FLOW_SIDES, type Side, type SideAnswer } from '../lab/delineation';
 import {
   delineationsOf,
   nextPushes,
@@ -15,7 +15,9 @@ import { length } from '../show';
 import { unitsOf } from '../site/settings';
 import type { Site } from '../site/site';
 import { metres } from '../units';
+import { distanceWords } from './distance-words';
 import { bare } from './ground-stops';
+import { tooDeepSentences } from './too-deep';
 import { pushEvent } from './push-event';
 import { counted, listed, said, type Material, type Sentence, type Telling } from './stop';
 import { windowAround } from './window';
@@ -88,33 +90,46 @@ function openWhere(one: AnalyteDelineation): string {
     .toSorted(([, a], [, b]) => b.length - a.length)
     .map(([where, here]) => `${where} at ${listed(here.map(({ location }) => location))}`);
   if (alike.length < 3) return alike.join('; ');
-  const around = points.flatMap(({ location, where }) =>
-    /^on every side(?! but)/.test(where) ? location : [],
-  );
   const counts = [...groupBy(sides, ({ side }) => side)]
-    .toSorted(([a], [b]) => TOLD.indexOf(a) - TOLD.indexOf(b))
-    .flatMap(([side, here]): [string, readonly string[]][] => {
-      const names = [...new Set(here.map(({ location }) => location))].filter(
-        (location) => side === 'below' || !around.includes(location),
-      );
-      return names.length > 0 ? [[sideWords(side), names]] : [];
-    });
-  const told = [...(around.length > 0 ? [['on every side', around] as const] : []), ...counts].map(
-    ([where, names]) => `${where} at ${names.length > 2 ? names.length : names.join(' and ')}`,
-  );
-  return `at ${counted(points.length, 'point')}: ${told.join(', ')}`;
+    .filter(([side]) => side !== 'below')
+    .map(([side, here]) => ({ side, at: new Set(here.map(({ location }) => location)).size }))
+    .toSorted((a, b) => b.at - a.at || TOLD.indexOf(a.side) - TOLD.indexOf(b.side));
+  const most = counts.filter(({ at }) => at === counts[0]?.at).map(({ side }) => sideWords(side));
+  const below = new Set(sides.flatMap(({ side, location }) => (side === 'below' ? location : [])));
+  return [
+    `at ${counted(points.length, 'point')}`,
+    ...(counts[0]
+      ? [`most often ${listed(most)} (${counts[0].at} ${most.length > 1 ? 'each' : 'of them'})`]
+      : []),
+    ...(below.size > 0 ? [`below at ${below.size}`] : []),
+  ].join(', ');
 }
 
 const isAre = (of: readonly unknown[]) => (of.length > 1 ? 'are' : 'is');
 
-/** How it stood with the pushes, where the walk tells of another event: the analyte with most sides open. */
+/** Open sides in few words: "61 sides at 21 points, and the depth below 20 points"; points by name while they are few. */
+export function openWords(open: readonly SideAnswer[]): string {
+  const around = open.filter(({ side }) => side !== 'below');
+  const below = [
+    ...new Set(open.flatMap(({ side, location }) => (side === 'below' ? [location] : []))),
+  ];
+  const points = [...new Set(around.map(({ location }) => location))];
+  const at = (names: readonly string[]) =>
+    names.length > NAMED ? counted(names.length, 'point') : listed(names);
+  return [
+    ...(points.length > 0 ? [`${counted(around.length, 'side')} at ${at(points)}`] : []),
+    ...(below.length > 0 ? [`the depth below ${at(below)}`] : []),
+  ].join(', and ');
+}
+
+/** How it stood with the pushes, where the walk tells of another event: every analyte together. */
 function withThePushes(site: Site, of: Material['of']): Sentence[] {
   const event = pushEvent(site, of);
-  const [most] = event ? sidesTold(site, { ...of, event: event.id }) : [];
-  if (!event || !most || openSides(most).length === 0) return [];
+  const open = event ? nextPushes(sidesTold(site, { ...of, event: event.id })) : [];
+  if (!event || open.length === 0) return [];
   return [
     said(
-      `With the pushes (${event.first_day.slice(0, 7)}): ${most.analyte} is open ${openWhere(most)}.`,
+      `Open with the pushes (${event.first_day.slice(0, 7)}): ${openWords(open.map(({ answer }) => answer))}.`,
     ),
   ];
 }
@@ -142,8 +157,9 @@ export function whatIsDelineated({ site, of }: Material): Telling | null {
         : []),
       ...(shut.length > 0 ? [said(`Delineated: ${listed(shut)}.`)] : []),
       ...withThePushes(site, of),
+      ...tooDeepSentences(site, found, sampled, reach),
       said(
-        `Open: no point of the same event within ${length(reach.within, units.grid, 0)} that way, or ${length(reach.below, units.vertical, 0)} below, shows that it does not exceed. Where one does, the side is delineated.`,
+        `Open: no point of the same event and zone within ${distanceWords(site, reach.within)} that way, or ${length(reach.below, units.vertical, 0)} below, shows that it does not exceed. Where one does, the side is delineated.`,
       ),
     ],
     alsoOf: [pushEvent(site, of)?.id].flatMap((id) => id ?? []),

@@ -62,8 +62,12 @@ export function whereWeAre({ site, of }: Material): Telling {
   };
 }
 
-const wasPushed = ({ status }: Location) =>
+/** Whether a hole was made at a direct-push point. */
+export const wasPushed = ({ status }: Location) =>
   status !== 'planned' && status !== 'refused' && status !== 'dropped';
+
+/** Reasons for a push told before they are counted. */
+const REASONS = 5;
 
 /** Where we pushed and why there, from the purposes written on the points. */
 export function wherePushed({ site, of }: Material): Telling {
@@ -80,8 +84,10 @@ export function wherePushed({ site, of }: Material): Telling {
     .toSorted(([, a], [, b]) => b.length - a.length);
   const isOneEach = purposes.every(([, here]) => here.length === 1);
   const why = purposes.map(([purpose, here]) =>
-    isOneEach ? purpose : `${purpose} (${here.length})`,
+    isOneEach ? purpose : `${purpose} (${counted(here.length, 'point')})`,
   );
+  const more = why.length > REASONS + 1 ? why.splice(REASONS).length : 0;
+  const reasons = listed([...why, ...(more > 0 ? [`${more} more reasons`] : [])], REASONS + 1);
   const unsaid = done.filter(({ purpose }) => !purpose?.trim()).length;
   return {
     title:
@@ -89,7 +95,7 @@ export function wherePushed({ site, of }: Material): Telling {
         ? `${counted(done.length, 'point')} pushed${unsaid > 0 ? '' : ', each for a reason'}`
         : 'No point has been pushed yet',
     sentences: [
-      ...sentence(why.length > 0 ? [`Why there: ${listed(why, 5)}.`] : []),
+      ...sentence(why.length > 0 ? [`Why there: ${reasons}.`] : []),
       ...sentence([
         ...(refused.length > 0
           ? [`Refused before it was reached: ${listed(refused.map(({ id }) => id))}.`]

@@ -2,15 +2,16 @@ import { duplicateOverSaid, samplesApartSaid } from '../findings/lab/exceedance-
 import { groupBy } from '../group';
 import { duplicatesOver, type DuplicateOver } from '../lab/duplicates-over';
 import { samplesApart } from '../lab/samples-apart';
-import { significant } from '../show';
+import { length, significant } from '../show';
 import { judgedAgainst, type JudgedResult } from '../lab/site-results';
 import { valueOf } from '../lab/reading';
 import { resultText } from '../lab/verdict-words';
 import { verdictWork } from '../lab/verdict-work';
 import { isOver, type Verdict } from '../lab/verdict';
 import { worseResultFirst } from '../lab/worst';
+import type { Location } from '../site/schema';
 import type { Site } from '../site/site';
-import { bare } from './ground-stops';
+import { bare, wasPushed } from './ground-stops';
 import { levelBeside } from './level-words';
 import { pushEvent } from './push-event';
 import {
@@ -36,18 +37,49 @@ const pointsOf = (results: readonly JudgedResult[]) => [
 /** Analytes told on a wall; one fewer where there are more, which then stand in a list. */
 const NAMED = 3;
 
-/** When and where an event was sampled, pushes apart: "Sampled 2025-09-15 to 2025-09-19 at 33 points, 28 of them pushed." */
+const isPushed = ({ kind }: Pick<Location, 'kind'>) => kind === 'direct push';
+
+/** When and where an event was sampled: "Sampled 2025-09-15 to 2025-09-19 at 33 points: 25 of the 28 pushed, and 8 others." */
 function whenSampled(site: Site, id: string, sampled: readonly string[]): Sentence {
   const event = site.events.get(id);
+  const all = [...site.locations.values()].filter((at) => isPushed(at) && wasPushed(at)).length;
   const pushed = sampled.filter((at) => site.locations.get(at)?.kind === 'direct push').length;
-  const at = counted(sampled.length, 'point');
+  const others = sampled.length - pushed;
+  const some = pushed === all ? `all ${all} pushed` : `${pushed} of the ${all} pushed`;
   const kinds =
     pushed === 0
       ? ', none of them pushed'
-      : pushed < sampled.length
-        ? `, ${pushed} of them pushed`
-        : ', all of them pushed';
-  return said(`Sampled ${event ? days(event.first_day, event.last_day) : id} at ${at}${kinds}.`);
+      : others === 0
+        ? `, ${some}`
+        : `: ${some}, and ${counted(others, 'other')}`;
+  return said(
+    `Sampled ${event ? days(event.first_day, event.last_day) : id} at ${counted(sampled.length, 'point')}${kinds}.`,
+  );
+}
+
+/** That points pushed and sampled in another event were not sampled again: what is found since is no sign of less. */
+function notAgain(site: Site, { event: told, levelSet }: Material['of']): Sentence[] {
+  const event = pushEvent(site, { event: told });
+  if (!event || told === null) return [];
+  const pushedIn = (id: string) =>
+    pointsOf(
+      judgedAgainst(site, levelSet, { event: id, fieldSamples: true }).filter(
+        ({ location }) => location && isPushed(location),
+      ),
+    );
+  const again = new Set(pushedIn(told));
+  const before = pushedIn(event.id);
+  const left = before.filter((id) => !again.has(id)).length;
+  if (left === 0) return [];
+  const some =
+    left === before.length
+      ? `None of the ${left}`
+      : `Only ${before.length - left} of the ${before.length}`;
+  return [
+    said(
+      `${some} push points of ${event.first_day.slice(0, 7)} ${left === before.length || before.length - left === 1 ? 'was' : 'were'} sampled again: fewer compounds here do not mean that there is less.`,
+    ),
+  ];
 }
 
 /** What the field samples of an event say against the levels, the analyte at most points first. */
@@ -74,7 +106,10 @@ function resultsOf(site: Site, of: Material['of']) {
     exceeding: analytes.length,
     sentences: [
       whenSampled(site, event, sampled),
-      ...analytes.slice(0, named).map(([analyte, here]) => overSentence(analyte, here, sampled)),
+      ...notAgain(site, of),
+      ...analytes
+        .slice(0, named)
+        .map(([analyte, here]) => overSentence(site, analyte, here, sampled)),
       ...(rest.length > 0 ? [said(`So ${rest.length > 1 ? 'do' : 'does'}: ${listed(rest)}.`)] : []),
       ...amongSamples(results, overInDuplicates),
       ...(open.length > 0
@@ -170,6 +205,7 @@ function amongSamples(
 }
 
 function overSentence(
+  site: Site,
   analyte: string,
   here: readonly JudgedResult[],
   sampled: readonly string[],
@@ -184,7 +220,22 @@ function overSentence(
   const times =
     work && work.answer.value >= 1 ? ` (${significant(work.answer.value, 2)} times its level)` : '';
   const over = level && worst ? levelBeside(level, worst.reading) : 'its level';
-  return said(`${analyte} exceeds ${over} ${whereOver(worstFirst, sampled)}, `, most, `${times}.`);
+  return said(
+    `${analyte} exceeds ${over} ${whereOver(worstFirst, sampled)}, `,
+    most,
+    `${times}${deepest(site, here)}.`,
+  );
+}
+
+/** How deep a compound exceeds: "; deepest at DP-05, 39 ft below ground"; blank where no depth is recorded. */
+function deepest({ settings }: Site, here: readonly JudgedResult[]): string {
+  const depths = here.flatMap(({ screen, location }) =>
+    screen?.tip_depth && location ? [{ id: location.id, depth: screen.tip_depth.value }] : [],
+  );
+  const [most] = depths.toSorted((a, b) => b.depth - a.depth);
+  if (!most) return '';
+  const where = pointsOf(here).length > 1 ? `deepest at ${most.id}, ` : '';
+  return `; ${where}${length(most.depth, settings.verticalUnit, 0)} below ground`;
 }
 
 /** "at 1 of 8 points: PZ-7", "at MW-3 and PZ-7 (2 of 8 points); most at PZ-7"; the points by name while they are few. */

@@ -1,10 +1,12 @@
 import { azimuthBetween } from '../geometry/compass';
 import type { SideAnswer } from '../lab/delineation';
-import { nextPushes, type AnalyteDelineation } from '../lab/site-delineation';
+import { nextPushes, type AnalyteDelineation, type NextPush } from '../lab/site-delineation';
 import type { Location } from '../site/schema';
 import type { Site } from '../site/site';
 import { turn } from '../units';
-import { reachOf, sidesTold } from './delineation-stop';
+import { crossSentences } from './crosses';
+import { openWords, reachOf, sidesTold } from './delineation-stop';
+import { inAnyEvent, sampledEvents } from './any-event';
 import { bare } from './ground-stops';
 import { pushEvent } from './push-event';
 import { counted, listed, said, type Material, type Sentence, type Telling } from './stop';
@@ -37,39 +39,38 @@ function wouldAnswer(site: Site, planned: Location, { location, side, next }: Si
 }
 
 /** Open sides that no planned point would answer for, each place and side once. */
-export function notPlanned(
-  site: Site,
-  planned: readonly Location[],
-  found: readonly AnalyteDelineation[],
-): SideAnswer[] {
-  return nextPushes(found).flatMap(({ answer }) =>
-    planned.some((point) => wouldAnswer(site, point, answer)) ? [] : [answer],
+export function notPlanned(site: Site, found: readonly AnalyteDelineation[]): NextPush[] {
+  const planned = [...site.locations.values()].filter(({ status }) => status === 'planned');
+  return nextPushes(found).filter(
+    ({ answer }) => !planned.some((point) => wouldAnswer(site, point, answer)),
   );
 }
 
-/** "8 sides at MW-3 and PZ-7, and below both". */
-function openWords(open: readonly SideAnswer[]): string {
-  const around = open.filter(({ side }) => side !== 'below');
-  const below = [
-    ...new Set(open.flatMap(({ side, location }) => (side === 'below' ? [location] : []))),
-  ];
-  const points = [...new Set(around.map(({ location }) => location))];
-  const at = (names: readonly string[]) =>
-    names.length > TOLD ? counted(names.length, 'point') : listed(names);
+const isAround = ({ answer: { side } }: NextPush) => side !== 'below';
+
+/** How much of what was open with the pushes has a point planned, where the walk tells of another event. */
+function sincePushes(site: Site, of: Material['of']): Sentence[] {
+  const event = pushEvent(site, of);
+  if (!event) return [];
+  const found = sidesTold(site, { ...of, event: event.id });
+  const all = nextPushes(found).filter(isAround).length;
+  const left = notPlanned(site, found);
+  const planned = all - left.filter(isAround).length;
+  const below = new Set(left.flatMap((one) => (isAround(one) ? [] : [one.answer.location]))).size;
+  if (left.length === 0) return [];
+  const have = planned === 0 ? 'none has' : planned === 1 ? '1 has' : `${planned} have`;
   return [
-    ...(points.length > 0 ? [`${counted(around.length, 'side')} at ${at(points)}`] : []),
-    ...(below.length > 0 ? [`the depth below ${at(below)}`] : []),
-  ].join(', and ');
+    said(
+      `Of the ${counted(all, 'side')} open with the pushes (${event.first_day.slice(0, 7)}) ${have} a point planned${below > 0 ? `; the depth below ${counted(below, 'point')} has none` : ''}.`,
+    ),
+  ];
 }
 
 /** What comes next: the points that are planned, the open sides that none of them would close, and what is not settled. */
 export function whatNext({ site, of, flow }: Material): Telling {
   const planned = [...site.locations.values()].filter(({ status }) => status === 'planned');
-  const open = notPlanned(site, planned, sidesTold(site, of));
-  const event = pushEvent(site, of);
-  const before = event
-    ? notPlanned(site, planned, sidesTold(site, { ...of, event: event.id }))
-    : [];
+  const pushes = notPlanned(site, sidesTold(site, of));
+  const open = pushes.map(({ answer }) => answer);
   const doubts = [
     ...(flow?.resolved === false ? ['the direction of flow is not resolved'] : []),
     ...(flow?.isPlane === false ? ['one even slope does not tell the water surface'] : []),
@@ -78,20 +79,9 @@ export function whatNext({ site, of, flow }: Material): Telling {
   const sides = open.filter(({ side }) => side !== 'below').length;
   const isCrossed = open.some(({ side, next }) => side !== 'below' && next !== null);
   const unplanned: Sentence[] = [
-    ...(open.length > 0
-      ? [
-          said(
-            `Open, with no point planned there: ${openWords(open)}.${isCrossed ? ' Each cross on the map is where a push would close a side.' : ''}`,
-          ),
-        ]
-      : []),
-    ...(event && before.length > 0
-      ? [
-          said(
-            `Open since the pushes (${event.first_day.slice(0, 7)}), with none planned there: ${openWords(before)}.`,
-          ),
-        ]
-      : []),
+    ...(open.length > 0 ? [said(`Open, with no point planned there: ${openWords(open)}.`)] : []),
+    ...(isCrossed ? crossSentences(site, of, pushes) : []),
+    ...sincePushes(site, of),
   ];
   const some = planned.length > 0 ? `Next: ${counted(planned.length, 'point')} planned` : '';
   const left = sides > 0 ? counted(sides, 'side') : '';
@@ -112,11 +102,12 @@ export function whatNext({ site, of, flow }: Material): Telling {
       ...(doubts.length > 0 ? [said(`Not settled: ${listed(doubts)}.`)] : []),
       said('Before any push: utilities cleared on the ground, by those whose task it is.'),
     ],
-    alsoOf: event ? [event.id] : [],
+    alsoOf: sampledEvents(site),
     notes: 'A drawn line only knows what was drawn: clearance comes before any push.',
     view: {
       // The arrow would lie over the crosses.
       shown: { ...bare(of), arrow: !isCrossed, verdicts: true },
+      asked: inAnyEvent(of),
       points: 'all',
       contours: false,
       ...(isCrossed ? { sides: true } : {}),

@@ -3,14 +3,15 @@ import { nearestOnPiece } from '../geometry/nearest';
 import { centroid } from '../geometry/measure';
 import { cornersOf, moved, piecesOf, type Shape, type XY } from '../geometry/shape';
 import { readShape } from '../geometry/wkt';
-import { judgedAgainst } from '../lab/site-results';
-import { direction, length } from '../show';
+import { direction } from '../show';
 import type { Feature } from '../site/schema';
 import type { Site } from '../site/site';
 import { metres, turn } from '../units';
+import { inAnyEvent, overInAnyEvent, sampledEvents } from './any-event';
+import { distanceWords } from './distance-words';
 import { bare } from './ground-stops';
 import { gaugedWith, waysOf, type EventWay } from './how-sure';
-import { pushEvent } from './push-event';
+import { supplyWellSentences } from './supply-wells';
 import { listed, said, type Material, type Sentence, type Telling } from './stop';
 
 /** Something water could come from: a source drawn on the map, or a point that exceeds a level. */
@@ -27,16 +28,10 @@ const drawnOf = (site: Site, kind: Feature['kind']): Drawn[] =>
     return [{ name: feature.name ?? feature.id, shape }];
   });
 
-/** Points that exceed a level in the zone, in the event told of and where the pushes were sampled. */
+/** Points that exceed a level in the zone in any event, as they are marked on the map. */
 function exceedingPoints(site: Site, of: Material['of']): Start[] {
-  const events = [of.event, pushEvent(site, of)?.id ?? null].flatMap((event) => event ?? []);
-  const over = events.flatMap((event) =>
-    judgedAgainst(site, of.levelSet, { event, zone: of.zone, fieldSamples: true }).filter(
-      ({ judged }) => judged.outcome.verdict.startsWith('exceeds'),
-    ),
-  );
   const locations = new Map(
-    over.flatMap(({ location }) => (location ? [[location.id, location]] : [])),
+    overInAnyEvent(site, of).flatMap(({ location }) => (location ? [[location.id, location]] : [])),
   );
   return [...locations.values()].flatMap(({ id, easting, northing }) =>
     easting && northing ? [{ name: id, at: [easting.value, northing.value], isSource: false }] : [],
@@ -97,7 +92,7 @@ const bearings = ([from, to]: readonly [number, number]) => {
   return a === b ? a : `${a} to ${b}`;
 };
 
-/** "Degreaser sump and 5 of the 21 points that exceed a level". */
+/** "Degreaser sump and 5 of the 21 points that exceeded a level in any event". */
 function startWords(hit: readonly Start[], all: readonly Start[]): string {
   const of = (which: readonly Start[], isSource: boolean) =>
     which.filter((start) => start.isSource === isSource);
@@ -105,7 +100,7 @@ function startWords(hit: readonly Start[], all: readonly Start[]): string {
   const share = points.length === every.length ? 'all' : `${points.length} of the`;
   const told =
     points.length > 2
-      ? [`${share} ${every.length} points that exceed a level`]
+      ? [`${share} ${every.length} points that exceeded a level in any event`]
       : points.map(({ name }) => name);
   return listed([...of(hit, true).map(({ name }) => name), ...told]);
 }
@@ -134,9 +129,8 @@ function receptorSentence(
     );
   const hits = hit.map(({ start }) => start);
   const [near] = hits.toSorted((a, b) => nearest(shape, a.at) - nearest(shape, b.at));
-  const { verticalUnit } = site.settings;
   const far = near
-    ? ` (nearest: ${near.name}, ${length(metres(nearest(shape, near.at) / (site.grid.combinedFactor ?? 1)), verticalUnit, 0)})`
+    ? ` (nearest: ${near.name}, ${distanceWords(site, nearest(shape, near.at) / (site.grid.combinedFactor ?? 1))})`
     : '';
   const across = hit.flatMap(({ compass }) => compass ?? []);
   const isPoint = shape.kind === 'points';
@@ -156,11 +150,12 @@ function spanOf(of: readonly number[]): readonly [number, number] {
 }
 
 /** What the water could reach: each receptor drawn, and whether it lies where the water went in any event. Null where none is drawn. */
-export function whatMayBeReached({ site, of }: Material): Telling | null {
+export function whatMayBeReached({ site, of, heads }: Material): Telling | null {
   const receptors = drawnOf(site, 'receptor');
   if (receptors.length === 0) return null;
   const starts = startsOf(site, of);
   const { ways } = waysOf(site, of.zone);
+  const pumped = supplyWellSentences(site, heads);
   return {
     title: 'What may lie in the way',
     sentences: [
@@ -170,15 +165,17 @@ export function whatMayBeReached({ site, of }: Material): Telling | null {
             said('No source is drawn and no point exceeds a level: there is nothing to ask it of.'),
           ]),
       said(
-        `This is direction alone${of.zone === null ? '' : `, in the ${of.zone} zone`}: it does not say that anything arrives, nor that anything is out of reach. A well that is pumped draws water to it.`,
+        `This is direction alone${of.zone === null ? '' : `, in the ${of.zone} zone`}: it does not say that anything arrives, nor that anything is out of reach.${pumped.length > 0 ? '' : ' A well that is pumped draws water to it.'}`,
       ),
+      ...pumped,
     ],
-    alsoOf: gaugedWith(site, of.zone),
+    alsoOf: [...new Set([...gaugedWith(site, of.zone), ...sampledEvents(site)])],
     notes: starts
       .map(({ name, isSource }) => `${name}: ${isSource ? 'drawn as a source' : 'exceeds a level'}`)
       .join('\n'),
     view: {
       shown: { ...bare(of), arrow: true, verdicts: true },
+      asked: inAnyEvent(of),
       points: 'all',
       contours: false,
       window: null,

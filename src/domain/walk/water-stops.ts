@@ -12,6 +12,7 @@ import {
   wayInEvents,
 } from './how-sure';
 import { isAskedAbout, leftOutSentence } from './left-out-words';
+import { supplyWellSentences } from './supply-wells';
 import { counted, days, listed, said, type Material, type Sentence, type Telling } from './stop';
 import { windowAround } from './window';
 
@@ -82,6 +83,7 @@ export function howHigh(material: Material): Telling {
         `Gauged ${whenGauged(material)}: ${counted(counts.length, 'head counts', 'heads count')}.`,
       ),
       ...(left === '' ? [] : [said(left)]),
+      ...supplyWellSentences(site, heads),
     ],
     notes: leftOutNotes(here).join('\n'),
     view,

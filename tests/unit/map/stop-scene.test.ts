@@ -127,7 +127,7 @@ describe('the points that the words of a stop name', () => {
     const seen = stop?.view.window ?? window;
     const drawn = readable(sceneOf('delineated'), site, { seen, size: [700, 600], magnify: 1 });
     const first = names(drawn).filter(({ priority }) => priority === 0);
-    expect(first.map(({ text }) => text).toSorted()).toEqual(['MW-3', 'PZ-7']);
+    expect(first.map(({ text }) => text).toSorted()).toEqual(['MW-3', 'PZ-3D', 'PZ-7']);
   });
 
   test('are told apart from longer names that begin alike', () => {

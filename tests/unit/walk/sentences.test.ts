@@ -5,6 +5,8 @@
  * the tables.
  */
 import { describe, expect, test } from 'vitest';
+import { ASKED_AT_FIRST, askedResults } from '../../../src/domain/lab/asked-results';
+import { isOver } from '../../../src/domain/lab/verdict';
 import { apply, type Edit } from '../../../src/domain/site/edits/apply';
 import type { Site } from '../../../src/domain/site/site';
 import { notPlanned } from '../../../src/domain/walk/next-stop';
@@ -161,13 +163,13 @@ describe('how sure the direction is', () => {
 describe('readings that do not count', () => {
   test('are named with their reason while they are few, product with its thickness', () => {
     // water_levels.csv, MW-5 in 2026-09: to water 14.49 ft, to product 13.94 ft.
-    expect(told('osier-bend', '2026-09', 'water').at(-1)).toBe(
+    expect(told('osier-bend', '2026-09', 'water').at(-2)).toBe(
       '2 readings do not count. MW-5: 0.55 ft of product floats on it and its density was not measured; SG-1: surface water, left out unless it is known to be one with the groundwater.',
     );
   });
 
   test('are counted by reason where they are many', () => {
-    const [says] = told('osier-bend', '2025-09', 'water').slice(-1);
+    const [says] = told('osier-bend', '2025-09', 'water').slice(-2);
     expect(says).toMatch(/^37 readings do not count\. 22 of them: temporary push points/);
   });
 
@@ -177,6 +179,63 @@ describe('readings that do not count', () => {
     );
     const site = changed('quellmoor', { kind: 'remove-rows', table: 'water_levels', rows: gauge });
     expect(told('quellmoor', '2026-05', 'water', site).join(' ')).not.toContain('not count');
+  });
+});
+
+describe('a supply well', () => {
+  // water_levels.csv and measuring_points.csv, SW-1 in 2026-09: 965.9 + 1.4 − 14.6 ft, pumping.
+  const says =
+    'SW-1, a supply well, stood at 952.7 ft while it was being pumped, the lowest level measured. Water may go to it from any side: the direction told between the wells does not answer that.';
+
+  test('is told with the level it was pumped to, where heads are told and where receptors are', () => {
+    expect(told('osier-bend', '2026-09', 'water')).toContain(says);
+    expect(told('osier-bend', '2026-09', 'receptors')).toContain(says);
+  });
+
+  test('is called lowest only where it is, and pumped only where it was', () => {
+    const row = demo['osier-bend'].site.waterLevels.findIndex(
+      ({ screen, event }) => screen === 'SW-1' && event === '2026-09',
+    );
+    const site = changed('osier-bend', {
+      kind: 'write-cells',
+      table: 'water_levels',
+      cells: [
+        { row, column: 'depth_to_water', text: '8.0' },
+        { row, column: 'status', text: 'static' },
+      ],
+    });
+    expect(told('osier-bend', '2026-09', 'water', site).at(-1)).toMatch(
+      /^SW-1, a supply well, stood at 959\.3 ft\. Water may go to it from any side/,
+    );
+  });
+
+  test('is not spoken of where none was read', () => {
+    expect(told('quellmoor', '2026-05', 'water').join(' ')).not.toContain('supply well');
+    expect(told('quellmoor', '2026-05', 'receptors').join(' ')).toContain(
+      'A well that is pumped draws water to it.',
+    );
+  });
+});
+
+describe('what was not sampled again', () => {
+  test('is said before fewer compounds are taken for fewer', () => {
+    expect(told('osier-bend', '2026-09', 'exceeds')[2]).toBe(
+      'None of the 25 push points of 2025-09 was sampled again: fewer compounds here do not mean that there is less.',
+    );
+    expect(told('osier-bend', '2025-09', 'exceeds').join(' ')).not.toContain('again');
+  });
+
+  test('leaves out of the words how many were pushed in no event', () => {
+    // locations.csv: 30 direct-push points, one refused, one planned; samples.csv: 25 of them in 2025-09.
+    expect(told('osier-bend', '2026-09', 'found')[1]).toBe(
+      'Sampled 2025-09-15 to 2025-09-19 at 33 points: 25 of the 28 pushed, and 8 others.',
+    );
+    expect(told('quellmoor', '2026-05', 'found')[1]).toContain(': all 5 pushed, and 5 others.');
+  });
+
+  test('tells how deep a compound exceeds', () => {
+    // screens.csv: the deepest screen of DP-05 that exceeds, tip at 40 ft.
+    expect(told('osier-bend', '2026-09', 'found')[2]).toContain('; deepest at DP-05, 40 ft below ground.'); // prettier-ignore
   });
 });
 
@@ -209,7 +268,7 @@ describe('what may lie in the way', () => {
     expect(says[2]).toContain(
       'water went 106° to 127° in the 3 events with a direction, error included',
     );
-    expect(says.at(-1)).toContain('it does not say that anything arrives');
+    expect(says.at(-2)).toContain('it does not say that anything arrives');
     for (const event of ['2025-09', '2026-03', '2026-09'])
       expect(told('osier-bend', event, 'receptors').join(' ')).not.toMatch(/\b(safe|clean)\b/);
   });
@@ -277,14 +336,18 @@ describe('what is next', () => {
     expect(says).toContain(
       'Open, with no point planned there: 4 sides at W-3, and the depth below W-3.',
     );
-    expect(says).toContain('Each cross on the map is where a push would close a side.');
+    expect(says).toContain(
+      '4 crosses on the map: a push there closes the side only if it does not',
+    );
+    // One stands in the shed: features.csv, within its four corners.
+    expect(says).toContain('1 of them stands in Goods shed: it has to be moved.');
   });
 
   test('counts a side as planned for once a point is planned on it', () => {
     const { site } = demo.quellmoor;
     const of = { event: '2026-05', levelSet: OF.quellmoor.levelSet };
-    const [first] = notPlanned(site, [], sidesTold(site, of)).filter(
-      ({ side }) => side !== 'below',
+    const [first] = notPlanned(site, sidesTold(site, of)).flatMap(({ answer }) =>
+      answer.side === 'below' ? [] : [answer],
     );
     if (!first?.next) throw new Error('no side is open');
     const after = changed('quellmoor', {
@@ -306,9 +369,63 @@ describe('what is next', () => {
     expect(says[1]).toBe('N-1: Down the flow from W-3.');
   });
 
+  test('counts as many crosses as it counts sides in its title, and names what exceeded near them', () => {
+    const says = told('osier-bend', '2026-09', 'next');
+    expect(says[0]).toContain('7 sides open without one');
+    expect(says.join(' ')).toContain('7 crosses on the map');
+    expect(says.join(' ')).toMatch(
+      /Near a cross something exceeded before: DP-14 \(32 ft from it\)/,
+    );
+    expect(told('osier-bend', '2026-09', 'delineated').join(' ')).toContain(
+      'Open with the pushes (2025-09): 61 sides at 21 points, and the depth below 20 points.',
+    );
+    expect(says.join(' ')).toContain(
+      'Of the 61 sides open with the pushes (2025-09) 2 have a point planned',
+    );
+  });
+
+  test('marks on its map every point its words call exceeding, in whatever event', () => {
+    for (const name of ['osier-bend', 'quellmoor'] as const) {
+      const { site } = demo[name];
+      const event = name === 'quellmoor' ? '2026-05' : '2026-09';
+      const walk = firstWalk(site, { event, ...OF[name] });
+      for (const made of ['receptors', 'next'] as const) {
+        const view = walk.find((stop) => stop.made === made)?.view;
+        const asked = askedResults(site, OF[name].levelSet, event, view?.asked ?? ASKED_AT_FIRST);
+        const marked = new Set(
+          asked.flatMap(({ location, judged }) =>
+            isOver(judged.outcome.verdict) && location ? [location.id] : [],
+          ),
+        );
+        expect(marked.size).toBe(name === 'quellmoor' ? 3 : 23);
+      }
+      expect(told(name, event, 'receptors')[1]).toContain(
+        `all ${name === 'quellmoor' ? 3 : 23} points that exceeded a level in any event`,
+      );
+    }
+  });
+
   test('draws the crosses it speaks of', () => {
     const next = firstWalk(demo.quellmoor.site, { event: '2026-05', ...OF.quellmoor }).at(-1);
     expect(next?.view.sides).toBe(true);
+  });
+});
+
+describe('where the edge is', () => {
+  test('is asked within 100 ft at Osier Bend and 30 m at Quellmoor, in the same event and zone', () => {
+    expect(told('osier-bend', '2026-09', 'delineated').at(-1)).toContain(
+      'no point of the same event and zone within 100 ft that way, or 20 ft below',
+    );
+    expect(told('quellmoor', '2026-05', 'delineated').at(-1)).toContain(
+      'within 30 m that way, or 6 m',
+    );
+  });
+
+  test('a deeper well of the nest that does not exceed is told with how far down it is', () => {
+    // screens.csv: tips of MW-3 and PZ-3D at 16.68 and 41.65 ft.
+    expect(told('osier-bend', '2026-09', 'delineated')).toContain(
+      'Below MW-3, PZ-3D does not exceed, but it is 25 ft down: too far to close the depth between.',
+    );
   });
 });
 
