@@ -36,11 +36,15 @@ export function siteScene({ site, shown, heads, flow, results, construction }: D
       (screen.zone === shown.zone || screen.zone === null) &&
       !(construction.length > 0 && shown.construction.includes(screen.id)),
   );
+  const marks = [...site.locations.values()].flatMap((location) => {
+    const at = placeOf(location);
+    return at ? [at] : [];
+  });
   return [
     ...site.features.flatMap((feature) => featureItems(feature, unit)),
     ...[...site.locations.values()].flatMap((location) => locationItems(location)),
     ...(shown.heads ? headItems(posted, site.settings.verticalUnit) : []),
-    ...(shown.arrow && flow && construction.length === 0 ? flowItems(flow) : []),
+    ...(shown.arrow && flow && construction.length === 0 ? flowItems(flow, marks) : []),
     ...(shown.verdicts ? verdictItems(verdictsAt(site, results)) : []),
     ...(shown.verdicts ? turbidItems(site, results) : []),
     ...construction,

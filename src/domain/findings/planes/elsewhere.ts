@@ -30,9 +30,25 @@ export function namedIn(site: Site, flow: Flow): readonly string[] {
   return misfit.kind === 'named' ? misfit.outliers.map(({ point }) => point.id) : [];
 }
 
+/** Events looked at, those nearest to the one in question: the mark of years ago says less of it. */
+const MOST_EVENTS = 12;
+
+/** Other gauged events, the nearest first. */
+function nearestEvents(site: Site, event: string): readonly string[] {
+  const all = gaugedEvents(site);
+  const here = all.indexOf(event);
+  return all
+    .map((id, i) => ({ id, apart: Math.abs(i - here) }))
+    .filter(({ apart }) => apart > 0)
+    .toSorted((a, b) => a.apart - b.apart)
+    .slice(0, MOST_EVENTS)
+    .map(({ id }) => id);
+}
+
 /** How far a well is off the plane of those that are not named as off themselves; null where that can't be told. */
 export const offTheSound = (site: Site, flow: Flow, one: GaugedScreen): OffPlane | null =>
-  offTheOthers(site, flow, one, namedIn(site, flow));
+  // Heads that lie on one plane name no well that matters here, and asking takes long.
+  offTheOthers(site, flow, one, flow.isPlane === false ? namedIn(site, flow) : []);
 
 /**
  * The same well, read from the same mark, at the other events: off by as much
@@ -46,8 +62,9 @@ export function elsewhere(
 ): Elsewhere {
   const mark = one.measuringPoint?.id;
   if (mark === undefined || Math.abs(off) < SHOWS * error) return NOTHING;
+  const near = new Set(nearestEvents(site, flow.event));
   const seen = gaugedEvents(site).flatMap((event) => {
-    if (event === flow.event) return [];
+    if (!near.has(event)) return [];
     const then = flowAt(site, event, flow.zone);
     const there = then.gauged.find(
       ({ screen, measuringPoint, leftOut }) =>
