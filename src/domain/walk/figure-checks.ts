@@ -2,13 +2,16 @@ import type { ReviewedFinding, Severity } from '../findings/finding';
 import { metres } from '../units';
 import type { FigureForm } from './figure';
 import type { FigureOf } from './figure-notes';
-import { counted, listed, type Window } from './stop';
+import { restsOn } from './how-sure';
+import { counted, listed, plain, type Window } from './stop';
 
 /** Something a reviewer would send the sheet back for, or look at. */
 export type SheetFinding = { readonly severity: Severity; readonly says: string };
 
 /** Most a contour interval may be: 2 ft (US EPA 1992 §4; Okla. Admin. Code 252:515-3-75). */
 const MOST_INTERVAL = metres(2, 'ft');
+
+const lowerFirst = (words: string) => words.charAt(0).toLowerCase() + words.slice(1);
 
 /** What is not settled before a sheet goes out: the elements a reviewer looks for, and the usual mistakes. */
 export function sheetFindings(
@@ -96,6 +99,11 @@ export function sheetFindings(
       : []),
     ...(form.kind === 'map' && flow?.isPlane === false && shown.arrow
       ? [caution('The heads do not lie on one plane: one arrow does not tell the surface.')]
+      : []),
+    ...(form.kind === 'map' && shown.arrow && flow?.resolved
+      ? restsOn(site, flow).map((sentence) =>
+          caution(`The direction: ${lowerFirst(plain(sentence))}`),
+        )
       : []),
     ...(site.settings.verticalDatum.trim() === '' ? [serious('No vertical datum is named.')] : []),
     ...(site.settings.validated ? [] : [note('Stamped PRELIMINARY, NOT VALIDATED.')]),

@@ -7,7 +7,8 @@ import { leftOutWords, type GaugedScreen } from '../water/event-heads';
 import type { Flow } from '../water/flow';
 import { scaleWords, type FigureForm } from './figure';
 import { preliminary } from './first-walk';
-import { days } from './stop';
+import { restsOn } from './how-sure';
+import { days, plain as wordsIn } from './stop';
 
 /** What a figure is made of, beside the form. */
 export type FigureOf = {
@@ -104,6 +105,7 @@ function flowNotes({ site, shown, flow }: FigureOf): Note[] {
     plain(
       `Flow ${direction(flow.azimuthGrid.value)}${half === null ? '' : ` ${directionDoubt(half)}`} from grid north, gradient ${gradient(flow.gradient.value)}${slope === null ? '' : ` ± ${significant(slope, 2)}`} at ${percent}: plane by least squares through ${flow.fitted.length} heads.`,
     ),
+    ...restsOn(site, flow).map((sentence) => plain(wordsIn(sentence))),
   ];
 }
 

@@ -138,7 +138,7 @@ function receptorSentence(
     isPoint && across.length > 0 ? `It lies at ${bearings(spanOf(across))} from them; ` : '';
   const and = seenAt === '' ? went.charAt(0).toUpperCase() + went.slice(1) : went;
   return said(
-    `${name} may lie in the way of water from ${startWords(hits, starts)}${far}. ${seenAt}${and}.`,
+    `${name}: it may lie in the way of water from ${startWords(hits, starts)}${far}. ${seenAt}${and}.`,
   );
 }
 

@@ -80,7 +80,7 @@ export function howHigh(material: Material): Telling {
         ? [said(`That is ${between.join(' to ')} below ground at the wells.`)]
         : []),
       said(
-        `Gauged ${whenGauged(material)}: ${counted(counts.length, 'head counts', 'heads count')}.`,
+        `Gauged ${whenGauged(material)}: ${counted(counts.length, 'head is counted', 'heads are counted')}.`,
       ),
       ...(left === '' ? [] : [said(left)]),
       ...supplyWellSentences(site, heads),

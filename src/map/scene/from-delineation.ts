@@ -44,7 +44,7 @@ export function openSideItems(site: Site, pushes: readonly NextPush[]): Item[] {
         at,
         shape: 'cross',
         size: 15,
-        means: 'Where a push would close an open side',
+        means: 'Where a push could close an open side',
       },
       {
         ...common,

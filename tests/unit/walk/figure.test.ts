@@ -109,6 +109,33 @@ describe('the words of a sheet of Osier Bend, September 2026', () => {
       expect(foot).toContain(words);
   });
 
+  test('say at Quellmoor that the direction rests on one well, and so do the doubts before it goes out', () => {
+    const { site: quellmoor } = openFolder('demo-sites/quellmoor');
+    const gauged = headsOf(quellmoor, '2026-05');
+    const sheet = {
+      ...figure,
+      site: quellmoor,
+      shown: { ...shown, event: '2026-05', zone: 'sand' },
+      heads: gauged,
+      flow: flowOf(quellmoor, '2026-05', 'sand', gauged),
+    };
+    const says = 'rests on one well, W-6: without that well no direction could be told.';
+    const notes = (of: typeof figure) => footNotes(FORM, of).map(({ text }) => text).join('\n'); // prettier-ignore
+    const doubts = (of: typeof figure) =>
+      sheetFindings(FORM, of, {
+        extent: { west: -1e9, south: -1e9, east: 1e9, north: 1e9 },
+        findings: [],
+        wordsCut: false,
+      })
+        .map((one) => one.says)
+        .join('\n');
+    for (const words of [notes, doubts]) {
+      expect(words(sheet)).toContain(says);
+      expect(words(figure)).not.toContain('rests on one well');
+    }
+    expect(doubts({ ...sheet, shown: { ...sheet.shown, arrow: false } })).not.toContain('rests on');
+  });
+
   test('name the well with product whose density was not measured, and why it is out', () => {
     expect(excludedNotes(heads).join('\n')).toMatch(/MW-5: product floats/);
   });

@@ -43,7 +43,7 @@ describe('the first walk of Osier Bend', () => {
 
   test('gives the lowest and the highest head of the README, with their wells', () => {
     expect(words(walk, 'water')).toContain('956.65 ft at MW-6 and 960.53 ft at MW-1');
-    expect(words(walk, 'water')).toContain('9 heads count');
+    expect(words(walk, 'water')).toContain('9 heads are counted');
   });
 
   test('every head, direction and depth on a stop opens into its work', () => {

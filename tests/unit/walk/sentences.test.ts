@@ -261,9 +261,9 @@ describe('what the pushes found', () => {
 describe('what may lie in the way', () => {
   test('is every receptor drawn, by the directions of all events and never called safe', () => {
     const says = told('osier-bend', '2026-09', 'receptors');
-    expect(says[1]).toMatch(/^Tansy Run may lie in the way of water from Fuel tank pit, /);
+    expect(says[1]).toMatch(/^Tansy Run: it may lie in the way of water from Fuel tank pit, /);
     expect(says[2]).toMatch(
-      /^Farm supply well SW-1 may lie in the way of water from .*Degreaser sump/,
+      /^Farm supply well SW-1: it may lie in the way of water from .*Degreaser sump/,
     );
     expect(says[2]).toContain(
       'water went 106° to 127° in the 3 events with a direction, error included',
