@@ -135,7 +135,7 @@ test('a pasted block with a day that could be a month is asked about once; its r
   await block(
     'id\teasting\tnorthing\tkind\tstatus\tinstalled\nMW-1\t100\t200\tmonitoring well\tinstalled\t\nMW-2\t15O\t240\tmonitoring well\tinstalled\t\n\t\t\t\t\t',
   );
-  await page.getByRole('row', { name: /^Rows 3 1 1 0 0 1 1/ }).waitFor();
+  await page.getByRole('row', { name: /^Rows 3 1 1 0 0 0 1 1/ }).waitFor();
   await page.getByText(/expected a number.*found “15O”/).waitFor();
   const [download] = await Promise.all([
     page.waitForEvent('download'),

@@ -285,7 +285,7 @@ test('GeoJSON, KML, GPX and a zipped shapefile come in by the mouse, every row o
   };
   await take('points.geojson, points', '2 2 2 0 0 0 0');
   await page.getByText(/expected a point, line or area/i).first().waitFor(); // prettier-ignore
-  await take('points.kml', '2 1 1 0 0 1 0');
+  await take('points.kml', '2 1 1 0 0 0 1 0');
   await page.getByRole('heading', { name: 'Take in points.gpx' }).waitFor();
   await page.getByLabel('What is GP-1?').selectOption('direct push, planned');
   await take('points.gpx', '1 1 1 0 0 0 0');
@@ -295,7 +295,7 @@ test('GeoJSON, KML, GPX and a zipped shapefile come in by the mouse, every row o
   await page.getByLabel(/^What are DP-1/).selectOption('direct push, planned');
   await page.getByText(/DP-1 stands [\d,]+ km from the middle of the points/).waitFor();
   expect(await page.getByLabel('Its coordinates are in').inputValue()).toBe('grid');
-  await page.getByRole('row', { name: /^Rows 3 2 2 0 0 1 0/ }).waitFor();
+  await page.getByRole('row', { name: /^Rows 3 2 2 0 0 0 1 0/ }).waitFor();
   await app.picture('places-far');
   await page.getByRole('button', { name: 'Leave this file out' }).click();
   // Locations come first, whatever the order of the files.

@@ -72,6 +72,7 @@ export function choiceReader(context: Context, slot: Slot, heading: string): Rea
       });
     const answered = context.answer(`${slot.id} ${text}`);
     if (answered !== null && (answered === '' || choices.includes(answered))) return answered;
-    return refuse(heading, `one of ${choices.join(', ')}`, text);
+    const isAsked = answered === null && unknown <= MOST_CODES;
+    return refuse(heading, isAsked ? 'an answer to what it means' : `one of ${choices.join(', ')}`, text); // prettier-ignore
   };
 }

@@ -57,7 +57,7 @@ export function slotColumns(context: Context, slot: Slot, proposed: string | nul
     return [{ column, from: [], make: () => cell }];
   }
   if (!field.required) return [];
-  return [{ column, from: [], make: () => missing(title, saysOf(slot)) }];
+  return [{ column, from: [], make: () => missing(title, 'an answer to what it is in every row') }];
 }
 
 const saysOf = ({ field }: Slot) =>

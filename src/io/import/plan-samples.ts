@@ -143,7 +143,7 @@ function sampleColumn(context: Context): Made {
     return {
       column: 'id',
       from: [],
-      make: () => constant ?? missing(slotTitle(context.slot('samples.id')), 'the name of the sample'), // prettier-ignore
+      make: () => constant ?? missing(slotTitle(context.slot('samples.id')), 'an answer to what the sample is called'), // prettier-ignore
     };
   }
   context.say('No column names the samples: they are called by their location and day.');
