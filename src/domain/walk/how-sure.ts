@@ -1,4 +1,6 @@
 import { flowAt, gaugedEvents } from '../findings/history';
+import { namedIn } from '../findings/planes/elsewhere';
+import { flowWithout, wayWords } from '../findings/planes/with-and-without';
 import { direction, directionDoubt, wind } from '../show';
 import type { Site } from '../site/site';
 import { turn } from '../units';
@@ -171,8 +173,25 @@ function restingOn(site: Site, { gauged }: Flow): string[] {
   });
 }
 
-/** Whether the direction hangs on one well, or on as few as give one. */
+/** Wells that count and do not fit the others, with what the direction would be without them: an open question, told before any other. */
+function misfits(site: Site, flow: Flow): Sentence[] {
+  const named = namedIn(site, flow);
+  if (named.length === 0) return [];
+  const [does, it] = named.length === 1 ? ['does', 'it'] : ['do', 'them'];
+  const way = wayWords(flowWithout(site, flow, named)).replaceAll('\u00a0', ' ');
+  return [
+    said(
+      `${listed(named)} ${does} not fit the other wells and ${named.length === 1 ? 'is' : 'are'} to be checked; without ${it} the direction would be ${way}.`,
+    ),
+  ];
+}
+
+/** Whether wells do not fit the others, and whether the direction hangs on one well, or on as few as give one. */
 export function restsOn(site: Site, flow: Flow): Sentence[] {
+  return [...misfits(site, flow), ...hangsOn(site, flow)];
+}
+
+function hangsOn(site: Site, flow: Flow): Sentence[] {
   if (flow.fitted.length === 3)
     return [
       said('It rests on three wells, the fewest that give a direction: no reading checks another.'),

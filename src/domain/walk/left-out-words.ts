@@ -25,7 +25,7 @@ function productWords(site: Site, { reading }: GaugedScreen): string {
 }
 
 function reasonWords(site: Site, reason: LeftOut, one: GaugedScreen): string {
-  if (one.because !== null) return one.because;
+  if (one.because !== null) return one.because.replace(/\.$/, '');
   if (reason === 'product-without-density')
     return `${productWords(site, one)}product floats on it and its density was not measured`;
   return PLAIN[reason] ?? leftOutWords(reason);

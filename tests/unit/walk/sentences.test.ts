@@ -74,17 +74,26 @@ describe('how sure the direction is', () => {
       // prettier-ignore
       ({ kind: 'write-cells', table, cells: [{ row: row - 2, column, text }] });
     const leave = (on: string): Edit => ({ kind: 'decide', what: 'exclude', on, reason: 'Off.', who: '', when: '2026-10-01T08:00' }); // prettier-ignore
+    const mistakes = [
+      write('water_levels', reading?.row ?? 0, 'depth_to_water', '11.22'),
+      write('measuring_points', mark?.row ?? 0, 'elevation', '970.92'),
+    ];
+    // Before: least squares without both gives 106.27°, worked independently [C].
+    expect(
+      told('osier-bend', '2026-09', 'way', changed('osier-bend', { kind: 'together', edits: mistakes })), // prettier-ignore
+    ).toContain(
+      'MW-6 and PZ-9 do not fit the other wells and are to be checked; without them the direction would be 106° ± 0.6°.',
+    );
     const site = changed('osier-bend', {
       kind: 'together',
-      edits: [
-        write('water_levels', reading?.row ?? 0, 'depth_to_water', '11.22'),
-        write('measuring_points', mark?.row ?? 0, 'elevation', '970.92'),
-        leave('MW-6 @ 2026-09'),
-        leave('PZ-9 @ 2026-09'),
-      ],
+      edits: [...mistakes, leave('MW-6 @ 2026-09'), leave('PZ-9 @ 2026-09')],
     });
     expect(told('osier-bend', '2026-09', 'way', site).join(' ')).toContain(
       'In the 3 events gauged it went from 106° ± 0.6° (2026-09) to 119° ± 19.2° (2026-03): no more than those errors make.',
+    );
+    // A reason is a clause of a longer sentence: its own full stop goes.
+    expect(told('osier-bend', '2026-09', 'water', site).join(' ')).toMatch(
+      /MW-6 and PZ-9: Off(; MW-5|; SG-1|\.$|\. )/,
     );
   });
 
