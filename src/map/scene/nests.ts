@@ -1,6 +1,14 @@
 import { groupBy } from '../../domain/group';
 import { LINES } from '../look/look';
-import { samePlace, type Item, type Place, type Scene, type SymbolItem } from './scene';
+import {
+  samePlace,
+  type Item,
+  type Place,
+  type Scene,
+  type Side,
+  type SymbolItem,
+  type TextItem,
+} from './scene';
 
 /** The next well of a nest is no farther off than this, metres of the grid. Common practice, no source. */
 const NEST = 6;
@@ -9,7 +17,16 @@ const NEST = 6;
 const GAP = 3;
 
 type Well = SymbolItem & { readonly who: string };
-type Moved = { readonly from: Place; readonly to: Place };
+/** Which of a nest's rows a well stands in. */
+type Row = 'top' | 'between' | 'bottom';
+type Moved = { readonly from: Place; readonly to: Place; readonly row: Row };
+
+/** Sides on which words stand in one line with their own well or away from the others, not beside another. */
+const SIDES: Readonly<Record<Row, readonly Side[]>> = {
+  top: ['e', 'w', 'ne', 'nw', 'n'],
+  between: ['e', 'w'],
+  bottom: ['e', 'w', 'se', 'sw', 's'],
+};
 
 /**
  * A scene in which wells of a nest whose symbols would lie over one another
@@ -40,7 +57,10 @@ export function nestsApart(
       middleOf(stack),
       scale * magnify,
     );
-    stack.forEach(({ who, at }, i) => moved.set(who, { from: at, to: places[i] ?? at }));
+    stack.forEach(({ who, at }, i) => {
+      const row = i === 0 ? 'top' : i === stack.length - 1 ? 'bottom' : 'between';
+      moved.set(who, { from: at, to: places[i] ?? at, row });
+    });
     return {
       kind: 'line',
       layer: 'stake-offsets',
@@ -108,14 +128,22 @@ function standing(reaches: readonly Reach[], [east, north]: Place, metresInPx: n
   return downs.map((one) => [east, north + (half - one) * metresInPx]);
 }
 
+/** The sides of a name or a level on which nobody takes it for that of another well of the nest. */
+function inItsRow({ layer, sides }: TextItem, row: Row): readonly Side[] {
+  if (layer !== 'point-labels' && layer !== 'posted-heads') return sides;
+  const kept = sides.filter((side) => SIDES[row].includes(side));
+  return kept.length > 0 ? kept : ['e', 'w'];
+}
+
 /** An item with its well where that has moved to. */
 function carried(item: Item, moved: ReadonlyMap<string, Moved>): Item {
   const move = item.who === undefined ? undefined : moved.get(item.who);
   if (!move) return item;
   const there = (at: Place) => (samePlace(at, move.from) ? move.to : at);
   switch (item.kind) {
-    case 'symbol':
     case 'text':
+      return { ...item, at: there(item.at), sides: inItsRow(item, move.row) };
+    case 'symbol':
     case 'bar':
       return { ...item, at: there(item.at) };
     case 'line':

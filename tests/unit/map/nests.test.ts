@@ -61,6 +61,24 @@ describe('two wells of a nest, three metres apart, where a metre is two px', () 
     expect(atOf(drawn, 'PZ-1D', 'verdicts')).toEqual(atOf(drawn, 'PZ-1D', 'points'));
   });
 
+  test('have their levels and names in their own rows, never between the two', () => {
+    const named = (who: string, sides: TextItem['sides']): TextItem => ({
+      ...head(who, who === 'MW-1' ? [0, 0] : [0, 3]),
+      layer: 'point-labels',
+      sides,
+    });
+    const all: TextItem['sides'] = ['ne', 'nw', 'n', 'e', 'w', 'se', 'sw', 's'];
+    const words = nestsApart([...scene, named('MW-1', all), named('PZ-1D', all)], 0.5, 1, depthOf);
+    const sidesOf = (who: string, layer: Item['layer']) =>
+      words.flatMap((item) =>
+        item.kind === 'text' && item.who === who && item.layer === layer ? [item.sides] : [],
+      );
+    expect(sidesOf('MW-1', 'point-labels')).toEqual([['ne', 'nw', 'n', 'e', 'w']]);
+    expect(sidesOf('PZ-1D', 'point-labels')).toEqual([['e', 'w', 'se', 'sw', 's']]);
+    // A level that would only stand below stands beside.
+    expect(sidesOf('MW-1', 'posted-heads')).toEqual([['e', 'w']]);
+  });
+
   test('are tied by a line that the legend explains, and nothing else moves', () => {
     expect(drawn.filter(({ means }) => means === 'Wells of one nest, drawn apart')).toHaveLength(1);
     expect(drawn).toContain(scene[4]);
