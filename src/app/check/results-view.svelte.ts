@@ -1,4 +1,6 @@
+import { reachOf } from '../../domain/walk/delineation-stop';
 import { onePerSite } from '../one-per-site.svelte';
+import type { OpenSite } from '../open-site.svelte';
 
 /** What the results part of Check shows, beside what the site shows everywhere. Never part of the site. */
 export class ResultsView {
@@ -10,11 +12,17 @@ export class ResultsView {
   boxes = $state(false);
   /** Whether the sides of each exceedance are drawn on the map. */
   sides = $state(false);
-  /** How far from an exceedance a point may lie to close its side, metres: 100 ft at first. */
-  within = $state(30.48);
-  /** How far below, metres: 20 ft at first. */
-  below = $state(6.096);
+  /** How far from an exceedance a point may lie to close its side, metres: as in the walk at first. */
+  within: number = $state(0);
+  /** How far below, metres. */
+  below: number = $state(0);
+
+  constructor({ site }: OpenSite) {
+    const { within, below } = reachOf(site);
+    this.within = within;
+    this.below = below;
+  }
 }
 
 /** The view of a site's results; the same one each time it is asked for. */
-export const resultsViewOf = onePerSite(() => new ResultsView());
+export const resultsViewOf = onePerSite((site) => new ResultsView(site));

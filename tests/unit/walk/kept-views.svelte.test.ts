@@ -9,6 +9,8 @@ import { whatIsDrawn } from '../../../src/app/walk/what-is-drawn';
 import { ASKED_AT_FIRST } from '../../../src/domain/lab/asked-results';
 import type { DataPackage } from '../../../src/domain/site/data-package';
 import { cellText } from '../../../src/domain/site/table';
+import { inUnits, metres } from '../../../src/domain/units';
+import { reachOf } from '../../../src/domain/walk/delineation-stop';
 import { MADE_STOPS } from '../../../src/domain/walk/stop';
 import { releasedPackage } from '../../../src/domain/walk/take-away';
 import { openFolder } from '../folder';
@@ -190,4 +192,18 @@ test('another event told of leaves the room at the stop it is at, though that ev
   expect(walk.stop?.made).toBe('exceeds');
   expect(walk.told.some(({ made }) => made === 'found')).toBe(false);
   expect(site.shown.event).toBe('2025-09');
+});
+
+test('Check and walk ask for the edge within the same distance, round in the site’s own unit', () => {
+  for (const [folder, unit, out, down] of [
+    ['osier-bend', 'us-ft', 100, 20],
+    ['quellmoor', 'm', 30, 6],
+  ] as const) {
+    const { package: given } = openFolder(`demo-sites/${folder}`);
+    const site = new OpenSite({ package: given, problems: [] });
+    const { within, below } = resultsViewOf(site);
+    expect(inUnits(metres(within), unit)).toBeCloseTo(out, 9);
+    expect(inUnits(metres(below), site.site.settings.verticalUnit)).toBeCloseTo(down, 9);
+    expect(reachOf(site.site)).toMatchObject({ within, below });
+  }
 });
