@@ -9,7 +9,7 @@ import { metres } from '../units';
 import { overInAnyEvent } from './any-event';
 import { reachOf } from './delineation-stop';
 import { distanceWords } from './distance-words';
-import { counted, listed, said, type Material, type Sentence } from './stop';
+import { counted, said, type Material, type Sentence } from './stop';
 
 /** Ground on which nobody pushes without more ado. */
 const IN_THE_WAY: readonly Feature['kind'][] = ['building', 'exclusion'];
@@ -47,33 +47,24 @@ function onSomething(site: Site, crosses: readonly Cross[]): Sentence[] {
   });
 }
 
-/** Crosses told one by one before they are counted. */
-const TOLD = 3;
-
+/** How many crosses lie near a point that exceeded in some event: the side may well go on there. */
 function nearExceeding(site: Site, of: Material['of'], crosses: readonly Cross[]): Sentence[] {
   const { within, combinedFactor } = reachOf(site);
-  const exceeded = [
-    ...new Map(
-      overInAnyEvent(site, of).flatMap(({ location }) =>
-        location ? [[location.id, location]] : [],
-      ),
-    ).values(),
-  ];
+  const exceeded = overInAnyEvent(site, of).flatMap(({ location }) => (location ? [location] : []));
   const near = crosses.flatMap(({ at, from }) => {
-    const [first] = exceeded
-      .flatMap(({ id, easting, northing }) =>
-        easting && northing && id !== from
-          ? [{ id, far: distanceBetween(at, [easting.value, northing.value]) / combinedFactor }]
-          : [],
-      )
-      .filter(({ far }) => far < within / 2)
-      .toSorted((a, b) => a.far - b.far);
-    return first ? [first] : [];
+    const far = exceeded.flatMap(({ id, easting, northing }) =>
+      easting && northing && id !== from
+        ? [distanceBetween(at, [easting.value, northing.value]) / combinedFactor]
+        : [],
+    );
+    const nearest = Math.min(...far);
+    return nearest < within / 2 ? [nearest] : [];
   });
   if (near.length === 0) return [];
-  const told = near
-    .slice(0, TOLD)
-    .map(({ id, far }, i) => `${id} (${distanceWords(site, far)}${i === 0 ? ' from it' : ''})`);
-  const more = near.length > TOLD ? [`${near.length - TOLD} more`] : [];
-  return [said(`Near a cross something exceeded before: ${listed([...told, ...more])}.`)];
+  // Without names: so near each other, the points have no room for them on the map.
+  return [
+    said(
+      `Something exceeded before within ${distanceWords(site, within / 2)} of ${near.length} of them, at the nearest ${distanceWords(site, Math.min(...near))} away.`,
+    ),
+  ];
 }

@@ -77,7 +77,7 @@ function notAgain(site: Site, { event: told, levelSet }: Material['of']): Senten
       : `Only ${before.length - left} of the ${before.length}`;
   return [
     said(
-      `${some} push points of ${event.first_day.slice(0, 7)} ${left === before.length || before.length - left === 1 ? 'was' : 'were'} sampled again: fewer compounds here do not mean that there is less.`,
+      `${some} push points of ${event.first_day.slice(0, 7)} ${left === before.length || before.length - left === 1 ? 'was' : 'were'} sampled again: this does not show that there is less now.`,
     ),
   ];
 }

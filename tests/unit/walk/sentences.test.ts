@@ -229,7 +229,7 @@ describe('a supply well', () => {
 describe('what was not sampled again', () => {
   test('is said before fewer compounds are taken for fewer', () => {
     expect(told('osier-bend', '2026-09', 'exceeds')[2]).toBe(
-      'None of the 25 push points of 2025-09 was sampled again: fewer compounds here do not mean that there is less.',
+      'None of the 25 push points of 2025-09 was sampled again: this does not show that there is less now.',
     );
     expect(told('osier-bend', '2025-09', 'exceeds').join(' ')).not.toContain('again');
   });
@@ -378,12 +378,14 @@ describe('what is next', () => {
     expect(says[1]).toBe('N-1: Down the flow from W-3.');
   });
 
-  test('counts as many crosses as it counts sides in its title, and names what exceeded near them', () => {
+  test('counts as many crosses as it counts sides in its title, and those near what exceeded before', () => {
     const says = told('osier-bend', '2026-09', 'next');
     expect(says[0]).toContain('7 sides open without one');
     expect(says.join(' ')).toContain('7 crosses on the map');
-    expect(says.join(' ')).toMatch(
-      /Near a cross something exceeded before: DP-14 \(32 ft from it\)/,
+    // 50 ft from MW-3 at 106° + 90° is 489396.2 E, 1822131.9 N; locations.csv has DP-20 at
+    // 489405.9 E, 1822118.4 N: √(9.7² + 13.5²) = 16.6 ft.
+    expect(says.join(' ')).toContain(
+      'Something exceeded before within 50 ft of 3 of them, at the nearest 17 ft away.',
     );
     expect(told('osier-bend', '2026-09', 'delineated').join(' ')).toContain(
       'Open with the pushes (2025-09): 61 sides at 21 points, and the depth below 20 points.',
