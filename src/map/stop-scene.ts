@@ -77,6 +77,8 @@ const NAMES: readonly Item['layer'][] = ['point-labels', 'feature-labels'];
 /** px that names stand further off before they are left out; those that are looked for, before they stand on something. */
 const FURTHER = [6, 12];
 const LOOKED_FOR = [...FURTHER, 20, 28, 40];
+/** Those of wells with a head, which tells nobody anything without its well. */
+const POSTED = [...FURTHER, 20];
 /** Names of ground stand nearer, or they are taken for those of other ground. */
 const BESIDE_GROUND = [...FURTHER, 18];
 
@@ -108,6 +110,7 @@ export function stopScene(
   const placeOf = groundPlaces(flow, site.grid.combinedFactor);
   const { title = '', sentences = [] } = words;
   const named = namedPoints(site, { title, sentences });
+  const posted = new Set(shown.heads ? heads.map(({ location }) => location.id) : []);
   const first = (item: Item): Item => {
     if (item.kind !== 'text' || !NAMES.includes(item.layer)) return item;
     const isPoint = item.layer === 'point-labels';
@@ -120,7 +123,7 @@ export function stopScene(
         always: item.always ?? isPoint,
         further: isPoint ? LOOKED_FOR : BESIDE_GROUND,
       };
-    return isPoint ? { ...item, further: FURTHER } : item;
+    return isPoint ? { ...item, further: posted.has(item.who ?? '') ? POSTED : FURTHER } : item;
   };
   return [
     ...siteScene({ ...drawing, site: { ...site, features } })
