@@ -68,7 +68,9 @@ describe('duplicates', () => {
     const push =
       'DP-1-A,DP-1-S1,E1,2025-09-15T09:30,field sample,,groundwater,C1,2025-09-17T09:00,4.0,Lab A,';
     const all = lab([MW1, push, duplicate('DP-1-A')], []);
-    expect(one(all, 'duplicate and parent').says).toContain('of another screen (DP-1-S1, not MW-1)');
+    expect(one(all, 'duplicate and parent').says).toContain(
+      'of another screen (DP-1-S1, not MW-1)',
+    );
   });
 
   // EPA arithmetic of the RPD: 12 and 15 make 22.22 %, 100 and 73.9 make 30.02 % (computed independently).

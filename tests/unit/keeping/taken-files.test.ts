@@ -55,7 +55,16 @@ test('files of a site that came with a journal are told with those taken since, 
 });
 
 test('a file left out is not said to be absent where the site has its rows', () => {
-  const account = { rows: 9, taken: 8, added: 0, same: 8, changed: 0, refused: 1, waiting: 0, blank: 0 };
+  const account = {
+    rows: 9,
+    taken: 8,
+    added: 0,
+    same: 8,
+    changed: 0,
+    refused: 1,
+    waiting: 0,
+    blank: 0,
+  };
   expect(leftOutSaid(account)).toBe(
     'Left out: nothing was taken from it. The site already has 8 of its 9 rows.',
   );
