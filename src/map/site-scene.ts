@@ -10,6 +10,7 @@ import { featureItems } from './scene/from-features';
 import { flowItems } from './scene/from-flow';
 import { headItems } from './scene/from-heads';
 import { locationItems, placeOf } from './scene/from-locations';
+import { once } from './scene/once';
 import { turbidItems } from './scene/from-turbid';
 import { verdictItems, type VerdictsAt } from './scene/from-verdicts';
 import { placesOf, type Item, type Place, type Scene } from './scene/scene';
@@ -26,6 +27,11 @@ export type Drawing = {
   readonly construction: readonly Item[];
 };
 
+/** A point's items with its name before those of points whose level is not posted: in a nest it is the name beside the head. */
+const namedFirst = once((items: readonly Item[]) =>
+  items.map((item): Item => (item.kind === 'text' ? { ...item, priority: 1 } : item)),
+);
+
 /** The whole map of a site as one scene. */
 export function siteScene({ site, shown, heads, flow, results, construction }: Drawing): Scene {
   const { unit } = site.settings.grid;
@@ -36,13 +42,16 @@ export function siteScene({ site, shown, heads, flow, results, construction }: D
       (screen.zone === shown.zone || screen.zone === null) &&
       !(construction.length > 0 && shown.construction.includes(screen.id)),
   );
+  const gauged = new Set(shown.heads ? posted.map(({ location }) => location.id) : []);
   const marks = [...site.locations.values()].flatMap((location) => {
     const at = placeOf(location);
     return at ? [at] : [];
   });
   return [
     ...site.features.flatMap((feature) => featureItems(feature, unit)),
-    ...[...site.locations.values()].flatMap((location) => locationItems(location)),
+    ...[...site.locations.values()].flatMap((location) =>
+      gauged.has(location.id) ? namedFirst(locationItems(location)) : locationItems(location),
+    ),
     ...(shown.heads ? headItems(posted, site.settings.verticalUnit) : []),
     ...(shown.arrow && flow && construction.length === 0 ? flowItems(flow, marks) : []),
     ...(shown.verdicts ? verdictItems(verdictsAt(site, results)) : []),
