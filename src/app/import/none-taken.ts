@@ -4,6 +4,9 @@ import type { ListedTable, PreviewShown } from './importing';
 /** Why no row of a file can be taken yet, and the file that may have to come first. */
 export type NoneTaken = { readonly says: string; readonly first: ListedTable | null };
 
+/** Rows that stand by themselves, in a site that is still empty too. */
+const NEEDS_NO_LOCATION = new Set<string>(['locations', 'features', 'screening_levels']);
+
 /**
  * Null where rows can be taken, or there is nothing to take.
  *
@@ -22,7 +25,7 @@ export function noneTaken(
   const says = [
     `None of the ${account.refused} rows can be taken yet.`,
     open > 0 ? 'The questions below are open.' : '',
-    mapping.form === 'locations' || mapping.form === 'screening_levels'
+    NEEDS_NO_LOCATION.has(mapping.form)
       ? ''
       : locations === 0
         ? 'The site has no locations yet: take a file of locations first, such as the survey.'

@@ -40,7 +40,7 @@ export function layPointsEdit(
       planned_northing: coordinate(at[1]),
       purpose,
       laid: laying,
-      note: shift ? `${shiftWords(shift, unit)}: ${why}` : '',
+      note: shift ? `${shiftWords(shift, unit)}, where it was ${why}` : '',
     };
   });
   return { kind: 'add-rows', table: 'locations', rows };

@@ -242,7 +242,7 @@ describe('points laid', () => {
     if (edit?.kind !== 'add-rows') throw new Error('no edit');
     expect(edit.rows.map(({ id }) => id)).toEqual(['DP-1', 'DP-2']);
     expect(edit.rows[1]?.note).toBe(
-      'Shifted 3.0 ft toward 180° from E 50.00, N 48.00: 2.0 ft from utility Gas, which asks 5.0 ft',
+      'Shifted 3.0 ft toward 180° from E 50.00, N 48.00, where it was 2.0 ft from utility Gas, which asks 5.0 ft',
     );
     expect(Number(edit.rows[1]?.planned_northing)).toBeLessThanOrEqual(45);
   });
