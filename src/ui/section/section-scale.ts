@@ -1,5 +1,5 @@
 import { inUnits, type LengthUnit } from '../../domain/units';
-import type { Section } from '../../domain/water/section';
+import type { Section, SectionColumn } from '../../domain/water/section';
 import { axisOver } from '../charts/chart-scale';
 
 /** Room about the drawing, in px: names above, elevations at the left, distances below. */
@@ -27,23 +27,32 @@ export function sectionScale(
   };
 }
 
-/** Which of some names can be written side by side: those at least so far from the one before; some always. */
+/**
+ * Which of some names can be written side by side: those of a lower rank take
+ * room first, each at least so far from the others; those of rank 0 always.
+ */
 export function namesThatFit<Name>(
   names: readonly Name[],
   at: (name: Name) => number,
   apart: number,
-  always: (name: Name) => boolean,
+  rank: (name: Name) => number,
 ): Name[] {
-  const must = names.filter(always).map(at);
-  let last = -Infinity;
-  return names.filter((name) => {
-    const here = at(name);
-    if (!always(name) && (here - last < apart || must.some((m) => Math.abs(m - here) < apart)))
-      return false;
-    last = here;
-    return true;
-  });
+  const fit = new Set<Name>();
+  for (const name of names.toSorted((a, b) => rank(a) - rank(b)))
+    if (rank(name) === 0 || [...fit].every((other) => Math.abs(at(other) - at(name)) >= apart))
+      fit.add(name);
+  return names.filter((name) => fit.has(name));
 }
+
+/** Deeper than any screen, metres. */
+const LAST = 1e6;
+
+/** For `namesThatFit`: the chosen point, then points gauged, the one open higher up first, then the rest. */
+export const nameRank = ({ location, ground, screens }: SectionColumn, selected: string | null) => {
+  if (location.id === selected) return 0;
+  const tops = screens.flatMap(({ gauged, top }) => (gauged?.head ? top : []));
+  return tops.length === 0 ? LAST : 1 + Math.max(0, ground - Math.max(...tops));
+};
 
 /** Round elevations to rule a section at, in the vertical unit, lowest first. */
 export const elevationTicks = ({ lowest, highest }: Section, vertical: LengthUnit): number[] => {
