@@ -122,13 +122,13 @@ try {
     const took = await fromChangeTill(page, till, does);
     return { took, gap: await longestGap(page) };
   };
-  const LOOKED = '.panel[aria-busy=false] footer';
+  const LOOKED = 'section[aria-busy=false] footer';
 
   for (let round = 1; round <= ROUNDS; round++) {
     const whole = await papaAlone(page, true);
     const pieces = await papaAlone(page, false);
     const isForgotten = await forgetPeak(browser);
-    const read = await part('.panel input[type=number]', () =>
+    const read = await part('section[aria-busy] input[type=number]', () =>
       page.getByLabel('Files', { exact: true }).setInputFiles(path),
     );
     const start = performance.now();
