@@ -20,6 +20,8 @@ const REASONS: Readonly<Record<string, string>> = {
   'svg2pdf.js': 'draws a sheet’s SVG into that PDF; loaded with it',
   'read-excel-file': 'reads workbooks; loaded when one is opened',
   pmtiles: 'reads a backdrop from a file; loaded when one is opened',
+  '@fontsource/source-sans-3': 'the letters of the page, and of sheets and walks taken away',
+  pako: 'packs a PDF; jspdf brings it',
   '@turf/turf': 'what is only drawn, in longitude and latitude; fixed from the start',
 };
 
